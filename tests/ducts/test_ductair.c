@@ -87,6 +87,34 @@ TEST(a_watch_follows_the_skin)
     assert_string_equal(dew_ducts_spot_text(DEW_DUCT_SPOTS), "no such place");
 }
 
+/* Two handlers that are alike are watched as one; at low flow air is longer in
+   the trunk. */
+TEST(two_alike_are_watched_as_one)
+{
+    struct dew_duct_layout one = house(DEW_LAYOUT_own_ducts, .41, .7), two;
+    struct dew_duct_watch a, b;
+
+    one.handlers[0].return_trunk.outside = .27;
+    one.handlers[0].low = .6;
+    two = one;
+    two.handler_count = 2;
+    two.handlers[1] = two.handlers[0];
+    dew_ducts_watch_of(&one, &a);
+    dew_ducts_watch_of(&two, &b);
+    assert_near(b.supply_full, a.supply_full, 1e-15);
+    assert_near(b.supply_low, a.supply_low, 1e-15);
+    assert_near(b.return_full, a.return_full, 1e-15);
+    assert_near(b.return_low, a.return_low, 1e-15);
+    assert_near(b.outside_follows, a.outside_follows, 1e-15);
+    assert_true(a.supply_full > 0.001 && a.supply_low > a.supply_full);
+    assert_true(a.return_full > 0.001 && a.return_low > a.return_full);
+    two.handlers[1].flow *= 2; /* by their flows */
+    two.handlers[1].return_trunk.outside = 0;
+    dew_ducts_watch_of(&two, &b);
+    assert_near(b.return_full, a.return_full / 3, 1e-15);
+    assert_near(b.return_low, a.return_low / 3, 1e-15);
+}
+
 /* ---- leaks and walls together --------------------------------------------- */
 
 /*

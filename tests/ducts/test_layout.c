@@ -359,6 +359,7 @@ TEST(a_trunk_and_its_grilles_lose_the_external_static)
 TEST(measured_flows_override)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_own_ducts, 1, 1);
+    double fresh = 0, stale = 0;
     struct dew_duct_state s;
     struct dew_ducts *d;
 
@@ -371,6 +372,14 @@ TEST(measured_flows_override)
     assert_near(s.stale_drawn, .0231, 1e-12);
     assert_near(s.imbalance, .0118 - .0231, 1e-12);
     assert_int_equal(s.balanced, 0);
+    assert_near(s.units[0].supply, .0118, 1e-9);
+    assert_near(s.units[0].exhaust, .0231, 1e-9);
+    for (int g = 0; g < DEW_DUCT_GRILLES; g++) {
+        fresh += s.fresh_at[g];
+        stale += s.stale_at[g];
+    }
+    assert_near(fresh, s.fresh_delivered, 1e-9);
+    assert_near(stale, .0231, 1e-9);
     dew_ducts_close(d);
 }
 
@@ -389,6 +398,29 @@ TEST(a_gap_keeps_the_flow_whatever_the_blower_does)
     assert_near(at(d, DEW_VENT_ON, 0).at_coil, 0, 1e-12);
     assert_near(at(d, DEW_VENT_OFF, 2).unplanned, 0, 1e-12);
     dew_ducts_close(d);
+}
+
+/* Fresh air tied to the return passes the coil, all of it but what the tie's own
+   leak brings back as stale; tied to the supply, none. */
+TEST(only_a_return_tie_meets_the_coil)
+{
+    for (int kind = 0; kind < DEW_LAYOUTS; kind++) {
+        struct dew_duct_layout l = said((enum dew_layout)kind, 1, 1);
+        struct dew_duct_state s;
+        struct dew_ducts *d;
+
+        l.vents[0].eatr = 0;
+        d = open_layout(&l);
+        s = at(d, DEW_VENT_ON, 2);
+        assert_near(s.coil_fresh[0] / s.fresh_gross,
+                    ducts__return_fresh(&l) ? 1 : 0, 0.02);
+        assert_near(s.coil_idle[0], 0, 0);
+        s = at(d, DEW_VENT_OFF, 2);
+        assert_near(s.coil_fresh[0], 0, 0);
+        if (ducts__return_fresh(&l))
+            assert_true(s.coil_idle[0] > .5 * s.unplanned);
+        dew_ducts_close(d);
+    }
 }
 
 /* two handlers on one header, one blower running: it takes nearly all */

@@ -48,6 +48,13 @@ TEST(no_size_is_nan)
     assert_nan(dew_ducts_diameter(.03, 0, 9e-5));
     assert_nan(dew_ducts_diameter(.03, .65, .006));
     assert_nan(dew_ducts_diameter(49, .011, 9e-5)); /* beyond 3 m */
+    assert_nan(dew_ducts_diameter(51, 49, 9e-5));
+    assert_nan(dew_ducts_diameter(.9e-4, .011, 9e-5));
+    assert_nan(dew_ducts_diameter(.03, .009, 9e-5));
+    assert_nan(dew_ducts_diameter(.03, 51, 9e-5));
+    assert_nan(dew_ducts_diameter(.03, .65, -9e-5));
+    assert_nan(dew_ducts_diameter(1e-4, 50, 9e-5)); /* below 0.02 m */
+    assert_true(dew_ducts_diameter(.03, 50, 0) > .02);
 }
 
 static struct dew_duct_layout filled(enum dew_layout kind, int handlers)

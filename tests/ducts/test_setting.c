@@ -196,4 +196,22 @@ TEST(a_trunk_passes_its_part)
     }
 }
 
+/* The same fans at the same flows, twice the watts. */
+TEST(watts_go_by_the_rated_watts)
+{
+    double w[2];
+
+    for (int i = 0; i < 2; i++) {
+        struct dew_duct_layout l = said(DEW_LAYOUT_own_ducts, 1, 1);
+        struct dew_ducts *d;
+
+        l.vents[0].watts = i ? 130 : 65;
+        d = open_layout(&l);
+        w[i] = at(d, DEW_VENT_ON, 0).fan_w;
+        dew_ducts_close(d);
+    }
+    assert_true(w[0] > 5 && w[0] < 66);
+    assert_near(w[1] / w[0], 2, 1e-9);
+}
+
 RUN_TESTS("ducts: flows set");

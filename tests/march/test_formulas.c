@@ -196,6 +196,31 @@ TEST(leaks_bring_the_heat_of_moist_air)
                 1e-6 * r.heat.infiltration);
 }
 
+/* What leaks brought in an hour is what the hour's mean air lacked. */
+TEST(the_mean_air_of_an_hour_is_what_leaks_met)
+{
+    struct dew_case c = bare_case(340.0, inside);
+    struct dew_hour out = {.t = 7.0, .w = 0.0031, .p = p0};
+    struct dew_march *m;
+    double before = NAN;
+
+    c.house.leakage.constant = 0.02;
+    m = opened(&c, &out);
+    out.w = 0.0097; /* from now on */
+    for (int h = 0; h < 6; h++) {
+        struct dew_result r = step(m, &out, h);
+        double flow = r.leak * dew_air_density_run(c.pressure) * 3600.0;
+
+        assert_near(r.water.leakage, flow * (r.w_out - r.w),
+                    1e-6 * fabs(r.water.leakage));
+        assert_near(dew_air_rh(r.t, r.w, p0), r.rh, 1e-3 * r.rh);
+        if (h > 0)
+            assert_true((r.w - before) * (r.w - r.end.w) < 0);
+        before = r.end.w;
+    }
+    dew_march_close(m);
+}
+
 ROWS(leak_rows, house_leaks_as_the_example);
 ROWS(fan_rows, fan_joins_nature_by_the_rule);
 ROWS(night_rows, bedroom_fills_overnight);

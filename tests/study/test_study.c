@@ -248,6 +248,29 @@ TEST(outcomes_come_as_they_are_finished)
     dew_study_close(study);
 }
 
+/* Two by two: the third is alone, and none is marched again beside it. */
+TEST(three_options_in_two_threads_are_marched_once)
+{
+    const struct dew_weather weather = {hours, dates, SHORT, NULL};
+    struct dew_option three[] = {options[0], options[1], options[0]};
+    const struct dew_outcome *o;
+    struct dew_study *study;
+    double done = 0;
+    size_t count;
+
+    fill();
+    assert_int_equal(dew_study_open(&study, three, 3, &weather, NULL), DEW_OK);
+    dew_study_threads(study, 2);
+    while (done < 1)
+        assert_int_equal(dew_study_step(study, SHORT, &done, NULL), DEW_OK);
+    o = dew_study_outcomes(study, &count);
+    assert_int_equal(count, 3);
+    for (size_t i = 0; i < count; i++)
+        assert_near(o[i].year.hours, SHORT, 0);
+    assert_memory_equal(&o[0].year, &o[2].year, sizeof o->year);
+    dew_study_close(study);
+}
+
 TEST(a_failed_option_is_named_and_stays_failed)
 {
     const struct dew_weather weather = {hours, dates, SHORT, NULL};
