@@ -119,5 +119,39 @@ TEST(the_dew_point_of_a_step_is_the_published_one)
     assert_near(air__dew(0.0, 101325.0), -60.0, 0.0); /* the curve's end */
 }
 
+/* exp(x) - 3, counted, and where Newton leaves the bracket: its own square root
+   of the distance. */
+struct counted {
+    int *turns;
+    double at;
+    int bends;
+};
+
+static struct air__line counted(double x, const void *in)
+{
+    const struct counted *c = in;
+    double d = x - c->at, root = sqrt(fabs(d)) + 1e-30;
+
+    ++*c->turns;
+    if (c->bends)
+        return (struct air__line){copysign(root, d), 0.5 / root};
+    return (struct air__line){exp(x) - exp(c->at), exp(x)};
+}
+
+TEST(a_root_is_found_in_few_turns_or_by_halving)
+{
+    int turns = 0;
+    struct counted c = {&turns, 1.0986122886681098, 0};
+
+    assert_near(air__root(counted, &c, -3.0, 5.0), c.at, 1e-12);
+    assert_true(turns <= 10); /* halving alone takes 37 */
+    turns = 0;
+    c.bends = 1;
+    assert_near(air__root(counted, &c, -3.1, 5.0), c.at, 1e-9);
+    assert_true(turns <= 60);
+    assert_nan(air__root(counted, &c, 1.2, 5.0));
+    assert_nan(air__root(counted, &c, -5.0, 1.0));
+}
+
 ROWS(curve_rows, poly_stays_within_its_error);
 RUN_TESTS("air, polynomials");

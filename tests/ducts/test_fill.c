@@ -153,6 +153,28 @@ TEST(grilles_measured_stand_above_shares)
     dew_ducts_close(d);
 }
 
+/* A pickup counts where stale air has ducts of its own: with a tie to the return
+   for it none was measured. */
+TEST(a_measured_pickup_is_no_return_tie)
+{
+    for (int kind = 0; kind < DEW_LAYOUTS; kind++) {
+        struct dew_duct_layout l = asked((enum dew_layout)kind, 1);
+        int own = kind == DEW_LAYOUT_own_ducts || kind == DEW_LAYOUT_mix ||
+                  kind == DEW_LAYOUT_supply_tie;
+
+        l.grilles[0] = room("bed", 1, 1, 0);
+        l.grilles[1] = room("bath", 0, 0, 1);
+        l.grilles[1].found_stale = 31 * cfm;
+        l.grille_count = 2;
+        assert_int_equal(dew_ducts_layout_fill(&l, NULL), DEW_OK);
+        if (own)
+            assert_near(l.found[0].stale, 31 * cfm, 1e-12);
+        else
+            assert_nan(l.found[0].stale);
+        assert_nan(l.found[0].fresh);
+    }
+}
+
 /* ---- what a pickup catches -------------------------------------------------------- */
 
 /*

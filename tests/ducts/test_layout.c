@@ -274,6 +274,32 @@ TEST(mixing_adds_to_the_short_circuit)
     }
 }
 
+/* A grille takes its share at 8 Pa, the usual allowance; common practice. */
+TEST(grilles_take_their_shares_at_the_usual_allowance)
+{
+    struct dew_duct_layout l = said(DEW_LAYOUT_own_ducts, 0, 1);
+    struct dew_ducts *d;
+    struct dew_duct_written w;
+    int seen = 0;
+
+    l.vents[0].set_stale[DEW_VENT_ON] = .0451;
+    d = open_layout(&l);
+    w = dew_ducts_as_written(d);
+    for (size_t i = 0; i < w.run_count; i++) {
+        const struct dew_duct_run *r = &w.runs[i];
+
+        if (r->role == DEW_ROLE_GRILLE)
+            assert_near(r->branch.flow * sqrt(8.0),
+                        l.grilles[r->of].fresh * .0473, 1e-9);
+        if (r->role == DEW_ROLE_PICKUP)
+            assert_near(r->branch.flow * sqrt(8.0),
+                        l.grilles[r->of].stale * .0451, 1e-9);
+        seen += r->role == DEW_ROLE_GRILLE || r->role == DEW_ROLE_PICKUP;
+    }
+    assert_int_equal(seen, 7);
+    dew_ducts_close(d);
+}
+
 /* Every kind with all handlers, ventilators, grilles and dampers there can be,
    each ventilator tied to each handler, has room, and its network is solved. */
 TEST(the_largest_layout_has_room)

@@ -41,6 +41,29 @@ TEST(a_film_counts_once_it_can_be_seen)
     assert_true(faint >= 1 && wet >= 1);
 }
 
+/* What stands on the pane came out of the air, and goes back into it once the
+   pane is warmer, to the last of it; what runs off is told. */
+TEST(a_film_dries_into_the_air_it_came_from)
+{
+    struct dew_hour frost = outdoors(-7.3, 0.8), mild = outdoors(15.0, 0.3);
+    struct dew_march *m = damp_room(3.0, &frost);
+    double film = 0.0, back = 0.0;
+    int dry = 0;
+
+    for (int h = 0; h < 450; h++) {
+        struct dew_result r = step(m, h < 300 ? &frost : &mild, h);
+
+        assert_near(r.end.film_glass - film, -r.water.glass - r.wiped, 1e-9);
+        back += fmax(r.water.glass, 0.0);
+        if (h == 299)
+            assert_true(r.end.film_glass > 0.1);
+        dry += h > 300 && r.end.film_glass <= 0.0;
+        film = r.end.film_glass;
+    }
+    dew_march_close(m);
+    assert_true(back > 0.09 && dry > 10);
+}
+
 /* Without a film there is nothing to see: saturated air counts. */
 TEST(a_watched_surface_counts_by_its_air)
 {

@@ -101,6 +101,36 @@ static void spills(void)
     chimney();
     s.cases[1].paths[DEW_VENT_OFF][2].spill = 0.004;
 }
+static void leaks_out(void)
+{
+    chimney();
+    s.cases[1].paths[DEW_VENT_ON][1].leak_out = 0.004;
+}
+static void leaks_out_and_in(void)
+{
+    leaks_out();
+    s.cases[1].paths[DEW_VENT_ON][1].leak_in = 0.004;
+}
+static void spills_what_it_draws(void)
+{
+    spills();
+    s.cases[1].paths[DEW_VENT_OFF][2].unplanned = 0.004;
+}
+static void draws_out_little(void)
+{
+    chimney();
+    s.cases[1].paths[DEW_VENT_ON][0].exhaust = 0.0472;
+}
+static void draws_out_more(void)
+{
+    chimney();
+    s.cases[1].paths[DEW_VENT_ON][0].exhaust = 0.0475;
+}
+static void exhaust_in_frost(void)
+{
+    chimney();
+    s.cases[1].plant.frost.strategy = DEW_FROST_EXHAUST_ONLY;
+}
 static void recirculates(void)
 {
     one()->plant.frost.strategy = DEW_FROST_RECIRCULATE;
@@ -241,6 +271,14 @@ static const struct option_row {
     {"no garage", "garage_ducts", plain, 0, DEW_CHECK},
     {"a balanced unit beside a chimney", "net_exhaust", chimney, 0, DEW_STOP},
     {"an idle unit that spills house air", "net_exhaust", spills, 1, DEW_STOP},
+    {"ducts that leak out more than in", "net_exhaust", leaks_out, 1, DEW_STOP},
+    {"ducts that leak both ways", "net_exhaust", leaks_out_and_in, 0, DEW_STOP},
+    {"an idle unit in balance", "net_exhaust", spills_what_it_draws, 0,
+     DEW_STOP},
+    {"4.7 % more out than in", "net_exhaust", draws_out_little, 0, DEW_STOP},
+    {"5.3 % more out than in", "net_exhaust", draws_out_more, 1, DEW_STOP},
+    {"a supply that stops in frost", "net_exhaust", exhaust_in_frost, 1,
+     DEW_STOP},
     {"an intake", "intake", plain, 1, DEW_CHECK},
     {"a unit where it freezes", "freezing", frosty, 1, DEW_CHECK},
     {"a unit where it does not", "freezing", plain, 0, DEW_CHECK},

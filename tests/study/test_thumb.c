@@ -138,6 +138,11 @@ static void sticky(void)
     s.outcomes[1].year.too_humid = 700;
     s.outcomes[2].year.too_humid = 90;
 }
+static void both_sticky(void)
+{
+    sticky();
+    fill(dew_in, 18);
+}
 static void sticky_and_close(void)
 {
     sticky();
@@ -299,6 +304,8 @@ static const struct thumb_row {
     ROW(core_choice, mild_and_dry, 0, 1, 0),
     ROW(dew_60, nothing, 1, 1, 0),
     ROW(dew_60, dew_moves, 0, 0, 0),
+    ROW(dew_60, sticky, 1, 1, 0),
+    ROW(dew_60, both_sticky, 0, 0, 0),
     ROW(fan_auto, nothing, -1, 0, 0),
     ROW(fan_auto, blower_on, 1, 341, 0),
     ROW(fan_auto, blower_on_dry, 0, 0.2, 1e-12),

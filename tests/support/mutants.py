@@ -160,11 +160,14 @@ class Build:
         if quiet([swap.get(w, w) for w in self.links[words[0]]]).returncode:
             sys.exit(f"mutants: {test} cannot be linked")
 
+    def includes(self, test, source):
+        return source in self.needs[f"build/gcc/{test}.o"]
+
     def dies(self, test, source=None):
         """Whether the program fails or hangs; source: what was changed."""
-        name, obj = test, f"build/gcc/{test}.o"
-        if source in self.needs[obj]:
-            new = self.changed(obj)
+        name = test
+        if self.includes(test, source):
+            new = self.changed(f"build/gcc/{test}.o")
             if new:
                 name += "_anew"
                 self.link(test, new, name)
@@ -254,8 +257,10 @@ class Run:
             new.update(more)
             if more:
                 self.build.library(new)
-            for test in list(tests) if new else []:
-                if self.build.dies(test, name):
+            for test in list(tests):
+                # without a change it is run where the header is its own
+                if ((new or self.build.includes(test, name)) and
+                        self.build.dies(test, name)):
                     tests.remove(test)
                     tests.insert(0, test)
                     return test
