@@ -543,6 +543,29 @@ TEST(faults_name_the_member)
             "has no grille for its stale air");
 }
 
+/* One count too few or too many is never followed. */
+TEST(counts_outside_a_layout_are_refused)
+{
+    struct dew_duct_layout whole = said(DEW_LAYOUT_mix, 1, 1);
+
+    fill(&whole);
+    for (int i = 0; i < 6; i++) {
+        struct dew_duct_layout l = whole;
+        int *count = i < 2   ? &l.handler_count
+                     : i < 4 ? &l.vent_count
+                             : &l.grille_count;
+        const int most[] = {DEW_DUCT_HANDLERS, DEW_DUCT_VENTS,
+                            DEW_DUCT_GRILLES};
+        struct dew_error err = {0};
+        struct dew_ducts *d;
+
+        *count = i % 2 ? most[i / 2] + 1 : i < 4 ? -1 : 0;
+        assert_int_equal(dew_ducts_open(&d, &l, &err), DEW_ERANGE);
+        assert_null(d);
+        assert_string_equal(err.text, "the layout was not filled in");
+    }
+}
+
 TEST(a_layout_not_filled_in_is_refused)
 {
     struct dew_duct_layout l = said(DEW_LAYOUT_mix, 1, 1);

@@ -156,4 +156,20 @@ TEST(a_run_of_damp_hours_ends_with_a_dry_one)
     assert_near(t.by_hour_count[2], 8, 0);
 }
 
+/* A controller that holds the limit itself is not told off for it. */
+TEST(the_limit_itself_is_neither_damp_nor_dry)
+{
+    const double rh[] = {0.2993, 0.2997, 0.3003, 0.5997, 0.6003, 0.6007};
+    const struct dew_date date = {0, 7, 14, 3, 0, 1};
+    struct dew_tally t = {0};
+
+    for (size_t i = 0; i < COUNT_OF(rh); i++) {
+        struct dew_result r = {.rh = rh[i]};
+
+        dew_tally_add(&t, &limits, 0, &date, &r);
+        assert_near(t.too_dry, 1, 0);
+        assert_near(t.too_humid, i == 5, 0);
+    }
+}
+
 RUN_TESTS("march, tallies");
