@@ -304,6 +304,44 @@ TEST(faults_name_their_place)
     dew_ducts_fan_close(fan);
 }
 
+/* A branch alone, just inside and just outside each end. */
+TEST(the_ends_of_a_branchs_ranges)
+{
+    const struct {
+        double flow, power, leak;
+        int good;
+        const char *text;
+    } rows[] = {
+        {1e-7, 0.5, 1e-4, 1, NULL},
+        {1e3, 1.0, 1.0, 1, NULL},
+        {9e-8, 0.6, 0.1, 0,
+         "branch 'flap': flow 9e-08 or power 0.6 is outside its range"},
+        {1001, 0.6, 0.1, 0,
+         "branch 'flap': flow 1001 or power 0.6 is outside its range"},
+        {0.1, 0.49, 0.1, 0,
+         "branch 'flap': flow 0.1 or power 0.49 is outside its range"},
+        {0.1, 1.01, 0.1, 0,
+         "branch 'flap': flow 0.1 or power 1.01 is outside its range"},
+        {0.1, 0.6, 9e-5, 0,
+         "damper 'flap': a leak of 9e-05 is outside 1e-4 .. 1"},
+        {0.1, 0.6, 1.01, 0,
+         "damper 'flap': a leak of 1.01 is outside 1e-4 .. 1"},
+    };
+    const struct dew_duct_node nodes[] = {{"out", 0}, {"in", 0}};
+
+    for (size_t i = 0; i < COUNT_OF(rows); i++) {
+        struct dew_duct_branch flap = fixed("flap", 0, 1, rows[i].flow);
+
+        flap.kind = DEW_BRANCH_DAMPER;
+        flap.power = rows[i].power;
+        flap.leak = rows[i].leak;
+        if (rows[i].good)
+            dew_ducts_network_close(open_net(nodes, 2, &flap, 1));
+        else
+            refused(&flap, 1, rows[i].text);
+    }
+}
+
 TEST(a_setting_out_of_range_is_named)
 {
     struct dew_duct_node nodes[] = {{"out", 0}, {"in", 0}};

@@ -483,6 +483,52 @@ TEST(wrong_labels_are_refused)
     assert_string_equal(err.path, "cop");
 }
 
+/* A little beyond each end; one that is not printed, 0 here, is not there. */
+static const struct label_row {
+    const char *text;
+    double capacity, shr, eer, seer, cop;
+} label_rows[] = {
+    {"capacity: 499 is outside 500 .. 100000", 499, 0.74, 3.3, 0, 0},
+    {"capacity: 100001 is outside 500 .. 100000", 100001, 0.74, 3.3, 0, 0},
+    {"shr: 0.49 is outside 0.5 .. 1", 9000, 0.49, 3.3, 0, 0},
+    {"shr: 1.01 is outside 0.5 .. 1", 9000, 1.01, 3.3, 0, 0},
+    {"eer: 0.99 is outside 1 .. 9", 9000, 0.74, 0.99, 0, 0},
+    {"eer: 9.01 is outside 1 .. 9", 9000, 0.74, 9.01, 0, 0},
+    {"seer: 1.49 is outside 1.5 .. 15", 9000, 0.74, 0, 1.49, 0},
+    {"seer: 15.01 is outside 1.5 .. 15", 9000, 0.74, 0, 15.01, 0},
+    {"cop: 0.99 is outside 1 .. 12", 9000, 0.74, 0, 0, 0.99},
+    {"cop: 12.01 is outside 1 .. 12", 9000, 0.74, 0, 0, 12.01},
+    {"capacity: a cooling unit needs a capacity and one of SEER, EER and COP",
+     NAN, 0.74, 3.3, 0, 0},
+    {"seer: a cooling unit needs a capacity and one of SEER, EER and COP", 9000,
+     0.74, 0, 0, 0},
+};
+
+static double if_printed(double x)
+{
+    return x == 0 ? NAN : x;
+}
+
+static void label_is_refused(void **state)
+{
+    const struct label_row *r = *state;
+    struct dew_coil_label l = {.capacity = r->capacity,
+                               .shr = r->shr,
+                               .air = NAN,
+                               .blower_w = NAN,
+                               .eer = if_printed(r->eer),
+                               .seer = if_printed(r->seer),
+                               .cop = if_printed(r->cop),
+                               .cycling = NAN};
+    struct dew_handler h = {.cop = 3.25};
+    struct dew_error err = {0};
+    char line[300];
+
+    assert_true(dew_plant_coil_gross(&l, &h, &err) != DEW_OK);
+    assert_string_equal(dew_error_line(&err, line, sizeof line), r->text);
+    assert_near(h.cop, 3.25, 0.0);
+}
+
 TEST(run_time_at_part_load)
 {
     assert_near(dew_plant_part_load(0.37, 0.2), 1 - 0.2 * 0.63, 1e-15);
@@ -491,6 +537,7 @@ TEST(run_time_at_part_load)
     assert_nan(dew_plant_run_time(1.1, 0.2));
 }
 
+ROWS(label_rows, label_is_refused);
 ROWS(adp_rows, rating_gives_adp_and_bypass);
 ROWS(curve_rows, cooling_curve);
 ROWS(flow_rows, flow_curve);

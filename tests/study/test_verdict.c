@@ -217,6 +217,11 @@ TEST(drying_materials_are_worth_waiting_for)
     judge();
     assert_near(NUMBERS(drying, 0).share_of_inflow, 0.1825, 1e-12);
     assert_near(NUMBERS(drying, 0).per_day, 1, 1e-12);
+    /* what furnishings give back was in the house before: no inflow */
+    s.outcomes[0].year.water.store = 90;
+    judge();
+    assert_near(NUMBERS(drying, 0).share_of_inflow, 0.1825, 1e-12);
+    s.outcomes[0].year.water.store = 0;
     s.outcomes[0].year.water.people = 3700;
     judge();
     assert_null(FIND(drying, ANY));
