@@ -220,4 +220,35 @@ TEST(air_soaks_to_its_wet_bulb)
     assert_near(march__soak_of(&coil, &air, t - 1.0), 0.0, 0.0);
 }
 
+/* A set point that is lowered, and let go, nears its aim as a memory fades: what
+   is left of the way, by the middle of each step and by its end. */
+TEST(overcooling_comes_down_as_slowly_as_it_goes)
+{
+    static struct march__body m;
+    static struct march__hour h;
+    struct dew_state wet = {.w = 0.017}, dry = {.w = 0.004};
+    const double half = 0.9;
+
+    m.c = bare_case(173.0, 20.7);
+    m.c.plant.handler_count = 1;
+    m.c.plant.handlers[0].overcool = 1.2;
+    m.c.plant.handlers[0].overcool_rh = 0.5;
+    all_day(m.c.house.comfort.cool, 24.0);
+    h.date.hour = 7;
+    h.now.mid.p = p0;
+    h.half_left = half;
+    for (int n = 1; n <= 60; n++) {
+        march__overcool(&m, &h, n <= 30 ? &wet : &dry);
+        m.at.lowered = h.lowered;
+        if (n <= 30)
+            assert_near(h.now.drive.set_cool,
+                        24.0 - 1.2 * (1 - pow(half, 2 * n - 1)), 1e-9);
+        else
+            assert_near(h.now.drive.set_cool,
+                        24.0 - 1.2 * (1 - pow(half, 60)) *
+                                   pow(half, 2 * (n - 30) - 1),
+                        1e-9);
+    }
+}
+
 RUN_TESTS("march, hour");
