@@ -72,4 +72,60 @@ TEST(typical_ventilators_meet_the_least_efficacy)
     assert_near(dew_plant_typical_fan(0)->least * per_cfm, 1.2, 1e-12);
 }
 
+/* cfm per W: [CFR460] table 1, and the hood's of [WAC-R403]. */
+TEST(fans_have_the_laws_least)
+{
+    static const struct {
+        const char *key;
+        double least;
+    } want[] = {{"ventilator", 1.2},
+                {"in_line", 3.8},
+                {"bath_small", 2.8},
+                {"bath_large", 3.5},
+                {"hood", 2.8}};
+
+    for (size_t i = 0; i < COUNT_OF(want); i++) {
+        assert_string_equal(dew_plant_typical_fan(i)->key, want[i].key);
+        assert_near(dew_plant_typical_fan(i)->least * per_cfm, want[i].least,
+                    1e-12);
+    }
+    assert_null(dew_plant_typical_fan(COUNT_OF(want)));
+}
+
+/* W per cfm, SEER in Btu/Wh and L/kWh, as their sources print them; the SEER
+   from memory. */
+TEST(rows_are_in_the_units_of_their_sources)
+{
+    static const double watts[][3] = {
+        {.36, .50, .60}, {.25, .365, .45}, {.14, .30, .40}};
+    static const double seer[][3] = {
+        {8, 10, 12}, {13, 14, 16}, {15, 17, 19}, {17, 19, 23}};
+    static const double litres[][3] = {{1.30, 1.57, 1.70}, {1.60, 1.80, 2.00},
+                                       {2.80, 3.30, 3.30}, {1.20, 1.60, 1.85},
+                                       {1.77, 2.09, 2.20}, {2.41, 3.30, 3.30}};
+    const double btu_wh = 1055.05585262 / 3600.0;
+
+    for (size_t i = 0; i < COUNT_OF(watts); i++) {
+        struct dew_range r = dew_plant_typical_blower(i)->power;
+
+        assert_near(r.low / per_cfm, watts[i][0], 1e-12);
+        assert_near(r.likely / per_cfm, watts[i][1], 1e-12);
+        assert_near(r.high / per_cfm, watts[i][2], 1e-12);
+    }
+    for (size_t i = 0; i < COUNT_OF(seer); i++) {
+        struct dew_range r = dew_plant_typical_cooler(i)->seer;
+
+        assert_near(r.low / btu_wh, seer[i][0], 1e-12);
+        assert_near(r.likely / btu_wh, seer[i][1], 1e-12);
+        assert_near(r.high / btu_wh, seer[i][2], 1e-12);
+    }
+    for (size_t i = 0; i < COUNT_OF(litres); i++) {
+        struct dew_range r = dew_plant_typical_dryer(i)->factor;
+
+        assert_near(r.low * 3.6e6, litres[i][0], 1e-12);
+        assert_near(r.likely * 3.6e6, litres[i][1], 1e-12);
+        assert_near(r.high * 3.6e6, litres[i][2], 1e-12);
+    }
+}
+
 RUN_TESTS("plant, library");
