@@ -132,7 +132,13 @@ TEST(the_hours_are_those_of_flushing)
     for (; w > dew_air_w(23, 0.50, c.pressure); hours += 1e-3)
         w -= 3.6 * flow * (w - 0.0061) / mass;
     assert_near(f.hours[1], hours, 0.01);
-    assert_true(f.hours[0] < f.hours[1]);
+    /* the air alone: its volume over the flow, for each e-fold */
+    w = dew_air_w(23, 0.60, c.pressure);
+    assert_near(
+        f.hours[0],
+        431 / 0.048 / 3600 *
+            log((w - 0.0061) / (dew_air_w(23, 0.50, c.pressure) - 0.0061)),
+        1e-9);
     wet.w_out = 0.0099;
     assert_nan(dew_drying_falling(&c, &wet).hours[1]);
 }
