@@ -248,19 +248,21 @@ class Run:
 
     def killer(self, name):
         """The test that fails, None, or "" where nothing was changed."""
-        new = {}
+        new, linked = {}, None
         for objects, tests in self.stages[name]:
             more = {o: self.build.changed(o) for o in objects} if tests else {}
             if None in more.values():
                 return ""
             more = {o: n for o, n in more.items() if n}
             new.update(more)
-            if more:
-                self.build.library(new)
             for test in list(tests):
                 # without a change it is run where the header is its own
-                if ((new or self.build.includes(test, name)) and
-                        self.build.dies(test, name)):
+                if not new and not self.build.includes(test, name):
+                    continue
+                if linked != new:
+                    self.build.library(new)
+                    linked = dict(new)
+                if self.build.dies(test, name):
                     tests.remove(test)
                     tests.insert(0, test)
                     return test
