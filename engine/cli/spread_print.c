@@ -80,7 +80,7 @@ static void say_best(const struct cli__spread *s)
 {
     size_t best = dew_draws_best(s->told), none = dew_draws_none(s->told);
     size_t count = dew_draws_shares(s->told, best).best;
-    char option[500] = "", nothing[300] = "", told[200], text[1100];
+    char option[500] = "", nothing[300] = "", told[200], text[1300];
     const char *first = none > count ? nothing : option;
 
     if (count > 0)

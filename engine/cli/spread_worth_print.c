@@ -92,18 +92,19 @@ static void say_hours(double saved, const char *what, char text[TEXT])
 static void say_saved(const struct cli__spread *s, const struct cli__worth *w,
                       const struct cli__known *k, char text[TEXT])
 {
-    char hours[TEXT] = "", cost[300] = "";
+    char hours[TEXT] = "";
 
+    text[0] = '\0';
     say_hours(k->saved.too_humid, "too humid", hours);
     say_hours(k->saved.too_dry, "too dry", hours);
     say_hours(k->saved.short_of_air, "short of air", hours);
     if (w->of == DEW_WORTH_MONEY)
-        snprintf(cost, sizeof cost, "%s %s to pay over the years%s",
+        snprintf(text, TEXT, "%s %s to pay over the years%s",
                  money(s, k->saved.money, 0).text,
                  k->saved.money < 0 ? "more" : "less",
                  hours[0] != '\0' ? "; " : "");
-    snprintf(text, TEXT, "%s%s%s", cost,
-             hours[0] != '\0' ? "hours a year: " : "", hours);
+    append(text, TEXT, hours[0] != '\0' ? "hours a year: " : "");
+    append(text, TEXT, hours);
 }
 
 /* A blower-door test (KEYS) would turn this choice in 30 of 100 houses. */

@@ -366,11 +366,13 @@ static void header_of(const struct weather__table *t, size_t i, char *out,
 
 static void note_unread(struct dew_weather_report *p, const char *header)
 {
-    size_t used = strlen(p->unread), n = strlen(header);
+    char quoted[200];
+    size_t used = strlen(p->unread);
+    int n = snprintf(quoted, sizeof quoted, "%s\"%s\"", used > 0 ? ", " : "",
+                     header);
 
-    if (n > 0 && used + n + 5 < sizeof p->unread)
-        snprintf(p->unread + used, sizeof p->unread - used, "%s\"%s\"",
-                 used > 0 ? ", " : "", header);
+    if (header[0] != '\0' && used + (size_t)n < sizeof p->unread)
+        memcpy(p->unread + used, quoted, (size_t)n + 1);
 }
 
 static void keep_columns(struct weather__table *t)

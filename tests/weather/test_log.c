@@ -247,6 +247,23 @@ TEST(all_sensors_are_a_mean)
     dew_log_close(r.log);
 }
 
+/* Those that fit, whole: "A", "B". */
+TEST(columns_that_are_not_understood_are_told)
+{
+    char text[400], long_one[151] = "", line[400];
+    struct logged r;
+
+    memset(long_one, 'x', 150);
+    snprintf(text, sizeof text,
+             "time,temp (C),Fukt,%s,Tryck\n2020-03-04 05:00,20.5,1,2,3\n",
+             long_one);
+    read_log_text(&r, text, NULL);
+    if (r.status != DEW_OK)
+        fail_msg("%s", message(&r, line, sizeof line));
+    assert_string_equal(r.report.file.unread, "\"Fukt\", \"Tryck\"");
+    dew_log_close(r.log);
+}
+
 TEST(a_unit_may_be_said_for_all)
 {
     struct logged r;
