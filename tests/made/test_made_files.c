@@ -56,7 +56,7 @@ static void the_file_is_made_anew(void **state)
         b += m;
     }
     assert_int_equal(lines, 8760 + 10);
-    assert_in_range(tipped, 0, TIPPED_MOST);
+    assert_between(tipped, 0, TIPPED_MOST);
     free(kept);
     free(made);
 }

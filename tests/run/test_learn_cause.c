@@ -72,7 +72,7 @@ TEST(draws_of_a_cause_are_picked_by_weight)
 
     for (size_t i = 0; i < count; i++) {
         n = run__learn_pick(l, i, c[i].after, RUN__LEARN_PAIRED, picked);
-        assert_in_range(n, RUN__LEARN_PAIRED - 1, RUN__LEARN_PAIRED);
+        assert_between(n, RUN__LEARN_PAIRED - 1, RUN__LEARN_PAIRED);
         for (size_t k = 0, d = 0; d < l->draws; d++) {
             double often =
                 RUN__LEARN_PAIRED * l->rounds->weights[d] / c[i].after;

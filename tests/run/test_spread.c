@@ -347,7 +347,7 @@ TEST(a_drawn_year_is_that_made_year)
     for (size_t d = 0; d < DRAWS; d++) {
         int year = dew_spread_year(s, d);
 
-        assert_in_range(year, 0, DEW_SPREAD_YEARS - 1);
+        assert_between(year, 0, DEW_SPREAD_YEARS - 1);
         if (seen[year]++ == 0 && year % 4 == 0)
             is_the_same(dew_spread_house(s, d, 0), made(by_years, year));
     }
