@@ -15,8 +15,10 @@
 #ifdef __GLIBC__
 #include <gnu/libc-version.h>
 #define C_LIBRARY "glibc ", gnu_get_libc_version()
-#else /* wasi-libc: it tells no version */
+#elif defined __wasi__ /* it tells no version */
 #define C_LIBRARY "wasi-libc", ""
+#else /* nor its name */
+#define C_LIBRARY "another C library than glibc", ""
 #endif
 
 #ifndef __wasm__ /* no surveys there */

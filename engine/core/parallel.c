@@ -11,7 +11,9 @@
 #include <pthread.h>
 #endif
 
-enum { MOST = 256 }; /* threads */
+/* Threads, and bytes of stack for each: what a C library gives differs, from
+   128 KiB. */
+enum { MOST = 256, STACK = 1 << 20 };
 
 struct work {
     void (*job)(void *of, size_t i);
@@ -47,11 +49,16 @@ static void take_all(struct work *w, size_t wanted)
 static void take_all(struct work *w, size_t wanted)
 {
     pthread_t helper[MOST];
+    pthread_attr_t own;
     size_t helpers = 0;
 
-    while (helpers + 1 < wanted && helpers < MOST &&
-           pthread_create(&helper[helpers], NULL, take, w) == 0)
-        helpers++;
+    if (pthread_attr_init(&own) == 0) {
+        while (helpers + 1 < wanted && helpers < MOST &&
+               pthread_attr_setstacksize(&own, STACK) == 0 &&
+               pthread_create(&helper[helpers], &own, take, w) == 0)
+            helpers++;
+        pthread_attr_destroy(&own);
+    }
     take(w);
     for (size_t i = 0; i < helpers; i++)
         pthread_join(helper[i], NULL);
