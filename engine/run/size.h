@@ -10,7 +10,7 @@ enum {
     RUN__SIZE_POINTS = 48, /* of a curve                                     */
     RUN__SIZE_GRID = 12,
     RUN__SIZE_HELD = 10, /* figures that are fixed at once                    */
-    RUN__SIZE_CURVES = DEW_SIZE_CORES * DEW_SIZE_KNOBS
+    RUN__SIZE_CURVES = (int)DEW_SIZE_CORES * (int)DEW_SIZE_KNOBS
 };
 
 #define RUN__CFM        4.719474432e-4        /* m3/s */
