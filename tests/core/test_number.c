@@ -207,6 +207,10 @@ TEST(a_locale_with_a_comma_changes_nothing)
     snprintf(command, sizeof command, "%.1f", 0.5);
     uselocale(before);
     freelocale(comma);
+#ifndef __GLIBC__
+    if (strcmp(host, "0.5") == 0)
+        skip(); /* a C library without commas */
+#endif
     assert_string_equal(host, "0,5"); /* the locale did bite */
     assert_near(x, 0.12345678901234567890123, 0.0);
     assert_string_equal(out, "0.76");
