@@ -25,11 +25,15 @@ function close_file() {
             skipped_names[text[i]] = 1
     passed += p; failed += f; skipped += s
 }
+function listed() { # the group stands before it since cmocka 2
+    match($0, /[0-9]+ test.s., listed/)
+    return substr($0, RSTART) + 0
+}
 FNR == 1 { close_file(); name = FILENAME; p = f = s = n = status = 0 }
 { text[++n] = $0 }
 /^\[  PASSED  \] [0-9]+ test/ { p += $4 }
-/^\[  FAILED  \] [0-9]+ test/ { f += $4 }
-/^\[  SKIPPED \] [0-9]+ test/ { s += $4 }
+/^\[  FAILED  \] (.*: )?[0-9]+ test.s., listed/ { f += listed() }
+/^\[  SKIPPED \] (.*: )?[0-9]+ test.s., listed/ { s += listed() }
 /^ok /     { p++ }
 /^not ok / { f++ }
 /^skip /   { s++; skipped_names[$0] = 1 }
