@@ -254,6 +254,7 @@ int cli__colour(FILE *stream)
 
 void cli__progress(double done, const char *what, ...)
 {
+    char text[200];
     va_list args;
 
     if (!isatty(STDERR_FILENO))
@@ -262,11 +263,10 @@ void cli__progress(double done, const char *what, ...)
         fprintf(stderr, "\r%78s\r", "");
         return;
     }
-    fputc('\r', stderr);
     va_start(args, what);
-    vfprintf(stderr, what, args);
+    vsnprintf(text, sizeof text, what, args);
     va_end(args);
-    fprintf(stderr, ", %3.0f %%", 100 * done);
+    fprintf(stderr, "\r%s, %3.0f %%", text, 100 * done); /* in one piece */
 }
 
 void cli__wrap(FILE *stream, int indent, const char *text)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "dew/spread.h"
 
+#include <sched.h>
 #include <stdint.h>
 #include <stdlib.h>
 
@@ -46,12 +47,13 @@ static enum dew_status any_moves(const struct dew_spread *s,
 
 /* ---- years --------------------------------------------------------------------- */
 
-static void lay_year(struct run__spread_year *y, const struct dew_year *year)
+void run__spread_lay_year(struct dew_weather *weather,
+                          const struct dew_year *year)
 {
     size_t dates;
 
-    y->weather.hours = dew_year_hours(year, &y->weather.count);
-    y->weather.dates = dew_year_dates(year, &dates);
+    weather->hours = dew_year_hours(year, &weather->count);
+    weather->dates = dew_year_dates(year, &dates);
 }
 
 /* The run's own, and the light on it of another of that year. */
@@ -59,7 +61,7 @@ static void take_year(struct dew_spread *s, const struct dew_spread *light_of)
 {
     s->year_count = 1;
     s->years[0].outdoors = s->run->outdoors;
-    lay_year(&s->years[0], s->run->year);
+    run__spread_lay_year(&s->years[0].weather, s->run->year);
     if (light_of != NULL && light_of->run->year == s->run->year)
         s->years[0].weather.light = light_of->years[0].weather.light;
 }
@@ -81,15 +83,25 @@ static void add_columns(struct dew_spread *s, const struct dew_spread_ask *ask)
         s->model_column = s->columns++;
 }
 
-static enum dew_status light_up(const struct dew_spread *s,
-                                struct run__spread_year *y,
-                                struct dew_error *err)
+/* Of the run's year, for all that march; a block lights the others. */
+static enum dew_status light_up(struct dew_spread *s, struct dew_error *err)
 {
+    struct dew_weather *w = &s->years[0].weather;
     enum dew_status status =
-        dew_light_open(&y->light, &s->run->cases[0], &y->weather, err);
+        dew_light_open(&s->light, &s->run->cases[0], w, err);
 
-    y->weather.light = y->light;
+    w->light = s->light;
     return status;
+}
+
+/* Most of what marched in a year may be kept, for which its name will do: who
+   marches in it makes it again. */
+static void put_off(struct run__spread_year *y)
+{
+    dew_year_close(y->year);
+    y->year = NULL;
+    y->weather.hours = NULL;
+    y->weather.dates = NULL;
 }
 
 /* Year 0 is the run's own. */
@@ -104,13 +116,16 @@ static void one_year(void *of, size_t i)
         s->status[i] =
             run__made_year(s->run, (int)i, &y->year, &y->outdoors, err);
         if (s->status[i] == DEW_OK)
-            lay_year(y, y->year);
+            run__spread_lay_year(&y->weather, y->year);
     }
     if (s->status[i] == DEW_OK && s->run->kept != NULL)
         study__name_weather(&y->weather,
                             s->run->held ? s->run->measured.t : NULL, y->kept);
-    if (s->status[i] == DEW_OK && y->weather.light == NULL)
-        s->status[i] = light_up(s, y, err);
+    if (i > 0 && s->run->kept != NULL)
+        put_off(y);
+    if (i == 0 && s->status[i] == DEW_OK && y->weather.light == NULL)
+        s->status[i] = light_up(s, err);
+    sched_yield(); /* the page may be asked to stop */
 }
 
 /* The status of the first of count that failed. */
@@ -214,10 +229,9 @@ void dew_spread_close(struct dew_spread *s)
 {
     if (s == NULL)
         return;
-    for (size_t i = 0; i < DEW_SPREAD_YEARS; i++) {
-        dew_light_close(s->years[i].light);
+    dew_light_close(s->light);
+    for (size_t i = 0; i < DEW_SPREAD_YEARS; i++)
         dew_year_close(s->years[i].year);
-    }
     free(s->inputs);
     free(s->u);
     free(s->figures);

@@ -11,10 +11,9 @@ enum { RUN__SPREAD_THREADS = 64 };
 
 /* A year of weather, and what a case asks of it. */
 struct run__spread_year {
-    struct dew_year *year; /* NULL: the run's                                */
+    /* NULL: the run's; or, where marches are kept, not held, and no hours  */
+    struct dew_year *year;
     struct dew_weather weather;
-    struct dew_light
-        *light; /* its own, for houses as the first option's      */
     struct dew_outdoors outdoors;
     char kept[DEW_KEPT_NAME]; /* of its weather, where marches are kept      */
 };
@@ -29,6 +28,7 @@ struct dew_spread {
     const struct dew_run *run;
     const struct dew_field *fields;
     struct run__spread_year years[DEW_SPREAD_YEARS];
+    struct dew_light *light; /* of year 0, for houses as the first option's  */
     size_t year_count; /* 1: the run's alone                                 */
     struct dew_prices prices;
     struct dew_spread_input *inputs;
@@ -65,6 +65,9 @@ struct dew_spread {
 };
 
 /* ---- spread.c ---------------------------------------------------------------- */
+
+void run__spread_lay_year(struct dew_weather *weather,
+                          const struct dew_year *year);
 
 /* dew_spread_open; where no figure drawn changes a house, of the likely one
    alone, and ask->draws is 0. */

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Houses marched through their year, those that branch alike side by side. */
+#include <sched.h>
 #include <stdlib.h>
 
 #include "core/fail.h"
@@ -103,6 +104,7 @@ enum dew_status run__crowd_march(const struct run__crowd *c, size_t first,
         for (size_t k = 0; k < f.count; k++)
             f.place[k] += first;
         status = fly(c, &f, failed, err);
+        sched_yield(); /* the page may be asked to stop */
     }
     return status;
 }

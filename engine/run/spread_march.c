@@ -14,6 +14,15 @@
 enum { BUNDLES = 8, ROWS = BUNDLES * DEW_BUNDLE_MOST };
 _Static_assert((int)DEW_SPREAD_TOGETHER <= (int)ROWS, "they are a block");
 
+/* A drawn year that is marched in, and its light for houses as the first
+   option's: rows go through the years one after another, and a block need not
+   hold all. */
+struct held_year {
+    struct dew_year *year; /* NULL: the spread holds it                       */
+    struct dew_weather weather;
+    struct dew_light *light; /* NULL: not marched in                          */
+};
+
 /* Rows of a spread, in the order of their years, or row 0 of several; of the
    crowd [option][row]. */
 struct block {
@@ -21,6 +30,7 @@ struct block {
     size_t row[ROWS], count;
     struct run__crowd crowd;
     struct dew_change *list; /* room for the changes of one house            */
+    struct held_year years[DEW_SPREAD_YEARS]; /* the first is the run's      */
 };
 
 size_t run__spread_block(size_t left, size_t threads)
@@ -43,9 +53,14 @@ static size_t draw_of(const struct block *b, size_t k)
     return draw_of_row(b->of[k], b->row[k]);
 }
 
+static int number_of_year(const struct block *b, size_t k)
+{
+    return dew_spread_year(b->of[k], draw_of(b, k));
+}
+
 static const struct run__spread_year *year_of(const struct block *b, size_t k)
 {
-    return &b->of[k]->years[dew_spread_year(b->of[k], draw_of(b, k))];
+    return &b->of[k]->years[number_of_year(b, k)];
 }
 
 /* The place of a house in the crowd. */
@@ -124,14 +139,62 @@ static enum dew_status make(struct block *b, size_t option,
 
 /* ---- marching ---------------------------------------------------------------- */
 
+static enum dew_status hold_year(struct held_year *y,
+                                 const struct dew_spread *s, int number,
+                                 struct dew_error *err)
+{
+    struct dew_outdoors outdoors; /* the spread's own are the same */
+
+    y->weather = s->years[number].weather;
+    if (y->weather.hours == NULL) {
+        if (run__made_year(s->run, number, &y->year, &outdoors, err) != DEW_OK)
+            return err->status;
+        run__spread_lay_year(&y->weather, y->year);
+    }
+    if (dew_light_open(&y->light, &s->run->cases[0], &y->weather, err) !=
+        DEW_OK)
+        return err->status;
+    y->weather.light = y->light;
+    return DEW_OK;
+}
+
+static enum dew_status hold_years(struct block *b, size_t option,
+                                  struct dew_error *err)
+{
+    for (size_t k = 0; k < b->count; k++) {
+        int number = number_of_year(b, k);
+        struct held_year *y = &b->years[number];
+
+        if (number == 0)
+            continue;
+        if (y->light == NULL && hold_year(y, b->of[k], number, err) != DEW_OK)
+            return err->status;
+        b->crowd.weather[at(b, option, k)] = y->weather;
+    }
+    return DEW_OK;
+}
+
+static void let_go(struct block *b)
+{
+    for (size_t i = 0; i < DEW_SPREAD_YEARS; i++) {
+        dew_light_close(b->years[i].light);
+        dew_year_close(b->years[i].year);
+    }
+}
+
 /* The houses of an option and of so many behind it. */
-static enum dew_status march(const struct block *b, size_t option,
-                             size_t options, struct dew_error *err)
+static enum dew_status march(struct block *b, size_t option, size_t options,
+                             struct dew_error *err)
 {
     size_t failed = 0;
-    enum dew_status status = run__crowd_march(&b->crowd, at(b, option, 0),
-                                              options * b->count, &failed, err);
+    enum dew_status status = DEW_OK;
 
+    for (size_t i = 0; i < options && status == DEW_OK; i++)
+        status = hold_years(b, option + i, err);
+    if (status != DEW_OK)
+        return status;
+    status = run__crowd_march(&b->crowd, at(b, option, 0), options * b->count,
+                              &failed, err);
     return status == DEW_OK || b->count == 0
                ? status
                : blame(b, failed / b->count, failed % b->count, err);
@@ -172,7 +235,7 @@ static void lay_parts(const struct block *b, size_t option,
 }
 
 /* March what is not kept of an option's houses. */
-static enum dew_status march_kept(const struct block *b, size_t option,
+static enum dew_status march_kept(struct block *b, size_t option,
                                   struct dew_error *err)
 {
     const struct dew_kept *kept = b->of[0]->run->kept;
@@ -193,7 +256,7 @@ static enum dew_status march_kept(const struct block *b, size_t option,
 }
 
 /* An option of which nothing is drawn came to the same in every row. */
-static enum dew_status march_option(const struct block *b, size_t option,
+static enum dew_status march_option(struct block *b, size_t option,
                                     struct dew_error *err)
 {
     if (run__spread_moves(b->of[0], option))
@@ -343,6 +406,7 @@ static enum dew_status march_block(struct block *b, struct dew_error *err)
         status = core__fail(err, DEW_EMEM, "out of memory");
     if (status == DEW_OK)
         status = all_options(b, err);
+    let_go(b);
     run__crowd_close(&b->crowd);
     free(b->list);
     return status;
