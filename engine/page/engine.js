@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Two workers with the engine, one for what is asked at once and one for houses
-// like this one.  Ending a worker stops it, and it alone gives its memory back: so
-// each is ended when nothing more is asked of it, the first after a while, for a
-// change that comes soon is answered sooner by one that ran before.  The compiled
-// module is kept, as fast as it has become, so that the next stands at once.
+// like this one.  Ending a worker alone gives its memory back: so each is ended when
+// nothing more is asked of it, the first after a while, for a change that comes soon
+// is answered sooner by one that ran before.  The compiled module is kept, as fast as
+// it has become, so that the next stands at once.  What is at work is stopped by a
+// message, where the browser can: one that is ended works on for two seconds, in the
+// way of what is asked next.
 
 // What houses came to, by names that the engine gave: those used last, so many
 // bytes of them.  It outlives a worker that is ended.
@@ -44,8 +46,10 @@ class Kept {
   }
 }
 
-// A worker that answered waits so long for the next change, ms.
-const REST = 20000;
+// A worker that answered waits so long for the next change, ms; one that is to stop
+// is ended after so long.
+const REST = 20000, HEEDS = 2000;
+const CAN_HOLD = WebAssembly.Suspending !== undefined && WebAssembly.promising !== undefined;
 
 const buffersOf = ({ give }) => give.map(([, { buffer }]) => buffer);
 
@@ -74,11 +78,15 @@ class Lane {
   }
 
   heard(data) {
+    const waited = this.waiting.has(data.id); // else it was stopped
+
     if (data.ready !== undefined) this.engine.is(data.ready);
-    else if (data.kept !== undefined) this.keep(data);
+    else if (data.heeds) clearTimeout(this.ends);
+    else if (data.kept !== undefined) this.keep(data, waited);
+    else if (data.over !== undefined) this.over();
+    else if (data.id !== undefined && !waited) return;
     else if (data.done !== undefined) this.progress?.(data.done, data.what);
     else if (data.failed !== undefined) this.fail(data.failed);
-    else if (data.over !== undefined) this.over();
     else {
       if (!data.holds) this.has.clear();
       this.engine.kept.use(data.used);
@@ -101,8 +109,8 @@ class Lane {
     return { give, drop };
   }
 
-  keep({ kept, bytes, held }) {
-    if (held) this.has.add(kept);
+  keep({ kept, bytes, held }, waited) {
+    if (held && waited) this.has.add(kept);
     this.engine.kept.add(kept, bytes, this.helps ?? this);
   }
 
@@ -129,12 +137,40 @@ class Lane {
     this.engine.fails?.(why);
   }
 
-  // Ends what runs; those who wait are told why.
+  refuse(why) {
+    for (const id of [...this.waiting.keys()]) this.settle(id, (one) => one.no(new Error(why)));
+  }
+
+  // Ends the worker; those who wait are told why.
   stop(why = "stopped") {
     clearTimeout(this.rest);
+    clearTimeout(this.ends);
     this.worker?.terminate();
     this.worker = undefined;
-    for (const id of [...this.waiting.keys()]) this.settle(id, (one) => one.no(new Error(why)));
+    this.refuse(why);
+  }
+
+  // Ends what runs.
+  halt() {
+    if (!CAN_HOLD) return this.stop();
+    this.refuse("stopped");
+    this.has.clear();
+    this.worker.postMessage({ stop: true });
+    clearTimeout(this.ends);
+    this.ends = setTimeout(() => this.again(), HEEDS);
+  }
+
+  // What it does not heed, another does.
+  again() {
+    const asked = [...this.waiting];
+
+    this.waiting.clear();
+    this.stop();
+    if (asked.length > 0) this.start();
+    for (const [id, one] of asked) {
+      this.waiting.set(id, one);
+      this.post(id, one.asked);
+    }
   }
 
   // Something that takes its time, and that may be ended for what is asked next?
@@ -160,10 +196,15 @@ class Lane {
     this.helps = helps;
     const id = ++this.next;
     return new Promise((yes, no) => {
-      this.waiting.set(id, { yes, no, long });
-      const keeps = words.includes(KEEPS[0]) ? this.changes() : { give: [], drop: [] };
-      this.worker.postMessage({ id, call: words, files, folder, keeps, holds }, buffersOf(keeps));
+      const asked = { call: words, files, folder, holds };
+      this.waiting.set(id, { yes, no, long, asked });
+      this.post(id, asked);
     });
+  }
+
+  post(id, asked) {
+    const keeps = asked.call.includes(KEEPS[0]) ? this.changes() : { give: [], drop: [] };
+    this.worker.postMessage({ id, ...asked, keeps }, buffersOf(keeps));
   }
 }
 

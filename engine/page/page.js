@@ -6,6 +6,7 @@ import { curve } from "./curve.js";
 import { bytesOf64, Engine, KEEPS, which } from "./engine.js";
 import { about, addable, Form, make } from "./form.js";
 import { PARTS } from "./questions.js";
+import { press } from "./press.js";
 import { blobOf, showReport } from "./result.js";
 import { add, addRow, count, drop, dropRow, get, lines, read, rowAt, set, unset } from "./yaml.js";
 
@@ -222,8 +223,8 @@ function old(is) {
 
 function stop() {
   app.run += 1;
-  engine.now.busy && engine.now.stop();
-  engine.later.busy && engine.later.stop();
+  engine.now.busy && engine.now.halt();
+  engine.later.busy && engine.later.halt();
 }
 
 // When what stands was drawn; a page that is not in sight draws nothing.
@@ -305,6 +306,10 @@ function expect() {
   else engine.now.prepare();
 }
 
+// Before houses like it march, ms: what stood before is swept, and a change that
+// comes at once has the processors.
+const BREATH = 400;
+
 // At once the likely house, then houses like it, which sharpen what stands.
 async function work() {
   stop();
@@ -326,6 +331,9 @@ async function work() {
     if (run !== app.run) return;
     progress(0);
     say("This is the likely house. Houses like yours are being worked out, for how sure it is...", true);
+    press();
+    await new Promise((yes) => setTimeout(yes, BREATH));
+    if (run !== app.run) return;
     const all = await engine.later.call(words(asked, ["--few"]), asked.files, { folder: "set/", progress });
     if (run !== app.run) return;
     take(all, begun, "sure", () => engine.later.call(words(asked, []), asked.files, { folder: "set/" }));
@@ -554,6 +562,7 @@ async function places() {
 
 function begin() {
   engine = new Engine(data("ui-worker"), bytesOf64(data(`ui-${which()}`)));
+  for (const id of ["ui-plain", "ui-simd"]) $(id).remove(); // 3 MB that nobody reads again
   engine.fails = (why) => broken(why);
   form = new Form(app, $("ui-questions"), $("ui-cards"));
   wire();

@@ -18,6 +18,7 @@ const CREATE = 1, AS_FOLDER = 2, EXCLUSIVE = 4, EMPTIED = 8; // ways to open
 const APPEND = 1;
 const EVERY_RIGHT = 0x1fffffffn;
 const PLACES = 0x24n; // seek and tell: by these a window is none
+const LAST = 200; // bytes of what was printed that a listener is given
 const ROOT = 3; // the first descriptor after the three that each program has
 
 const coder = new TextEncoder();
@@ -229,6 +230,14 @@ class System {
     return Object.fromEntries(CALLS.map(([name, call]) =>
       [name, (...given) => call(this, ...given)]));
   }
+
+  // Others may have their turn: a promise, until which the run is held.
+  rest() {
+    const waits = this.turn?.();
+    return waits === undefined ? OK : waits.then(() => OK);
+  }
+
+  ended(code) { return { code, out: said(this.out), err: said(this.err) }; }
 }
 
 // Those of a descriptor are told no where it is not open.
@@ -243,6 +252,7 @@ const CALLS = [
     s.view.setBigUint64(at, BigInt(Math.round(ms * 1e6)), true);
     return OK;
   }],
+  ["sched_yield", (s) => s.rest()],
   ["random_get", (s, at, length) => {
     for (let i = 0; i < length; i += 65536)
       crypto.getRandomValues(s.chunk(at + i, Math.min(65536, length - i)));
@@ -271,7 +281,11 @@ const CALLS = [
     s.chunk(at, 1)[0] = 0x2f; // "/"
     return OK;
   }],
-  ["fd_close", of_open((s, fd) => (delete s.open[fd], OK))],
+  ["fd_close", of_open((s, fd) => {
+    delete s.open[fd];
+    s.closed?.();
+    return OK;
+  })],
   ["fd_sync", of_open(() => OK)],
   ["fd_fdstat_get", of_open((s, fd, at) => {
     const { node, flags } = s.open[fd];
@@ -315,12 +329,13 @@ const CALLS = [
     if (entry.flags & APPEND) entry.at = entry.node.size;
     for (const chunk of s.chunks(list, count)) {
       write(entry.node, entry.at, chunk);
-      entry.heard?.(chunk);
       entry.at += chunk.length;
       sum += chunk.length;
     }
     s.view.setUint32(told, sum, true);
-    return OK;
+    if (entry.heard === undefined) return OK;
+    entry.heard(entry.node.bytes.subarray(Math.max(0, entry.node.size - LAST), entry.node.size));
+    return s.rest();
   })],
   // the names as they stood when the reading began
   ["fd_readdir", of_open((s, fd, at, room, cookie, told) => {
@@ -445,25 +460,65 @@ const used = new WeakSet(); // memories that a run had: a new one is nothing as 
 
 export const memoryOf = () => new WebAssembly.Memory({ initial: PAGES });
 
-// words: those after the program's name; variables: such as ["COLUMNS=80"];
-// heard, where it is given: told what comes to the messages as it comes, how far
-// a run is too; memory: of a run before, which is wiped: no more is taken from
-// the system than one run needs.  Returns the exit code, and what was printed as
-// bytes.
-export function run(module, files, words, variables = [], heard = undefined, memory = memoryOf()) {
+// A memory of so many bytes that is the system's already: a page of it that is
+// touched for the first time costs as much as what is done with it.
+export function readied(bytes) {
+  const memory = memoryOf(), more = bytes - memory.buffer.byteLength;
+
+  if (more > 0) memory.grow(more / 2 ** 16);
+  new Uint8Array(memory.buffer).fill(0);
+  return memory;
+}
+
+// A system and an instance that is new to it.
+function begun(module, { files, words, variables, heard, memory, turn, closed }) {
   const system = new System(files, ["dewledger", ...words], variables, heard);
-  let code = 0;
+  const calls = system.imports();
 
   if (used.has(memory)) new Uint8Array(memory.buffer).fill(0);
   used.add(memory);
   system.memory = memory;
-  const instance = new WebAssembly.Instance(module, {
-    wasi_snapshot_preview1: system.imports(), env: { memory } });
+  system.turn = turn;
+  system.closed = closed;
+  if (turn !== undefined)
+    for (const name of ["fd_write", "sched_yield"]) calls[name] = new WebAssembly.Suspending(calls[name]);
+  return { system, start: new WebAssembly.Instance(module, {
+    wasi_snapshot_preview1: calls, env: { memory } }).exports._start };
+}
+
+function exit_of(thrown) {
+  if (!(thrown instanceof Exit)) throw thrown;
+  return thrown.code;
+}
+
+// words: those after the program's name; variables: such as ["COLUMNS=80"];
+// heard, where it is given: told the last of the messages as they come, how far
+// a run is too; memory: of a run before, which is wiped: no more is taken from
+// the system than one run needs.  Returns the exit code, and what was printed as
+// bytes.
+export function run(module, files, words, variables = [], heard = undefined, memory = memoryOf()) {
+  const { system, start } = begun(module, { files, words, variables, heard, memory });
+
   try {
-    instance.exports._start();
+    start();
+    return system.ended(0);
   } catch (thrown) {
-    if (!(thrown instanceof Exit)) throw thrown;
-    code = thrown.code;
+    return system.ended(exit_of(thrown));
   }
-  return { code, out: said(system.out), err: said(system.err) };
+}
+
+// Can this browser hold a run while others have their turn?
+export const HOLDS = WebAssembly.Suspending !== undefined && WebAssembly.promising !== undefined;
+
+// The same for one that can: turn, often asked, may give a promise, until which the
+// run is held; what it is refused with ends the run.  closed: told when a file was.
+export async function run_held(module, files, words, more) {
+  const { system, start } = begun(module, { files, words, ...more });
+
+  try {
+    await WebAssembly.promising(start)();
+    return system.ended(0);
+  } catch (thrown) {
+    return system.ended(exit_of(thrown));
+  }
 }

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The engine in a worker: it gets words and files, and tells what was printed and
-// written.  It is ended when it has answered, and to stop it: what it had is then
-// gone, what the page has is not.
+// written.  What it has is gone when it is ended, what the page has is not.  A browser
+// ends a worker that is at work only two seconds later: where it can hold a run while
+// a message is read, a run is stopped by a message.
 
 let module; // compiled
-const memory = memoryOf();
+let memory = memoryOf();
 
 // Compiled as it is unpacked: neither its text nor its bytes are held whole.
 function compiled(packed) {
@@ -39,56 +40,93 @@ function keep({ give, drop }) {
   }
 }
 
-function tell_kept(held) {
+function tell_kept(id, held) {
   for (const name of kept.list()) {
     if (!KEPT.test(name) || told.has(name)) continue;
     const bytes = kept.bytes(name).slice();
 
     if (held) told.add(name);
     else drop_one(name);
-    postMessage({ kept: name, bytes, held }, [bytes.buffer]);
+    postMessage({ id, kept: name, bytes, held }, [bytes.buffer]);
   }
 }
 
-function drop_kept() {
+function drop_all() {
   for (const name of kept.list()) drop_one(name);
   told.clear();
 }
 
-// A browser looks for what is lost when much is asked of it, not when a worker
-// waits: asked for and let go untouched, this much makes it look, and some 50 MB of
-// code and instances that ran come back.  One that has not so much says no.
-const PRESSES = 4, PRESS = 2 ** 26;
-
-function press() {
-  try {
-    for (let i = 0; i < PRESSES; i++) new ArrayBuffer(PRESS);
-  } catch {
-    // then it has just looked
+// What the page gave and a run has read: it reads none twice.
+function drop_read(used) {
+  for (const name of kept.opened()) {
+    used.add(name);
+    if (told.has(name)) drop_one(name);
   }
 }
 
-// So often it tells how far it is, and what houses came to, ms: each message is
-// work for the page.
-const TELLS = 100, GIVES = 500;
+// The memory of a run never shrinks.  It stays a little for the next run, which is a
+// fifth sooner in one that the system gave already; then a new one is, which holds
+// nothing before it is used.
+const SPARES = 1500, SPARES_READY = 20000; // ms
+const AGAIN = 700; // ms: what was looked at before it was lost takes a second look
+let spares, ran = 0; // bytes of the last run
 
-// What it printed of how far it is, piece by piece: "\rthe year of option 3,  45 %".
-function listener(held) {
-  let line = "", told_at = performance.now(), given_at = told_at;
+function spare_after(ms) {
+  clearTimeout(spares);
+  spares = setTimeout(() => {
+    memory = memoryOf();
+    press();
+    setTimeout(press, AGAIN);
+  }, ms);
+}
 
-  return (bytes) => {
+// A call comes soon.
+function ready() {
+  if (memory.buffer.byteLength < ran) memory = readied(ran);
+  spare_after(SPARES_READY);
+}
+
+// So often it tells how far it is, what houses came to, and reads messages, ms: each
+// message is work for the page.
+const TELLS = 100, GIVES = 500, READS = 20;
+
+let era = 0; // what was asked before the last stop is of one before
+const door = new MessageChannel();
+
+class Stopped extends Error {}
+
+// Messages that came are read, now and then.
+function turns(mine) {
+  let at = performance.now();
+
+  return () => {
     const now = performance.now();
 
-    line = (line + words.decode(bytes)).split("\r").at(-1);
+    if (now < at + READS) return undefined;
+    at = now;
+    return new Promise((yes, no) => {
+      door.port1.onmessage = () => mine === era ? yes() : no(new Stopped());
+      door.port2.postMessage(0);
+    });
+  };
+}
+
+// What it printed of how far it is: "\rthe year of option 3,  45 %".
+function listener({ id, holds }) {
+  let told_at = performance.now(), given_at = told_at;
+
+  return (last) => {
+    const now = performance.now();
+
     if (now >= given_at + GIVES) {
-      tell_kept(held);
+      tell_kept(id, holds);
       given_at = now;
     }
     if (now < told_at + TELLS) return;
-    const found = /^(.*), +(\d+) %$/.exec(line);
+    const found = /^(.*), +(\d+) %$/.exec(words.decode(last).split("\r").at(-1));
 
     if (found === null) return;
-    postMessage({ done: +found[2] / 100, what: found[1].trim() });
+    postMessage({ id, done: +found[2] / 100, what: found[1].trim() });
     told_at = now;
   };
 }
@@ -103,18 +141,41 @@ function written(files, folder) {
   return out;
 }
 
-function answer({ id, call, files, folder, keeps, holds }) {
+async function answer({ id, call, files, folder, keeps, holds }, mine) {
   const all = new Files(files);
   all.mount(KEPT_IN.slice(0, -1), kept);
   keep(keeps);
-  const begun = performance.now();
-  const { code, out, err } = run(module, all, call, ["COLUMNS=80"], listener(holds), memory);
+  clearTimeout(spares);
+  const begun = performance.now(), used = new Set();
+  const variables = ["COLUMNS=80"], heard = listener({ id, holds });
+  const closed = holds ? undefined : () => drop_read(used);
+  const { code, out, err } = HOLDS
+    ? await run_held(module, all, call, { variables, heard, memory, turn: turns(mine), closed })
+    : run(module, all, call, variables, heard, memory);
 
   return { id, code, holds, out: words.decode(out), err: words.decode(err).replace(/\r[^\n]*\r/g, ""),
-    ms: performance.now() - begun, used: kept.opened(), files: written(all, folder) };
+    ms: performance.now() - begun, used: [...used, ...kept.opened()], files: written(all, folder) };
 }
 
-addEventListener("message", async ({ data }) => {
+async function told_answer(data, mine) {
+  try {
+    if (mine !== era) throw new Stopped();
+    const out = await answer(data, mine);
+    tell_kept(data.id, data.holds); // before it is asked for
+    ran = memory.buffer.byteLength;
+    if (!data.holds) drop_all();
+    postMessage(out, Object.values(out.files).map(({ buffer }) => buffer)); // handed over, not copied
+  } catch (error) {
+    if (!(error instanceof Stopped)) throw error;
+    tell_kept(data.id, false); // what it came to so far
+    drop_all();
+  }
+  postMessage({ over: true });
+  if (!data.holds) spare_after(SPARES);
+  press();
+}
+
+async function heed(data, mine) {
   try {
     if (data.packed !== undefined) {
       module = await compiled(data.packed);
@@ -123,15 +184,23 @@ addEventListener("message", async ({ data }) => {
       module = data.module;
     } else if (data.call === undefined) {
       keep(data.keeps);
+      ready();
     } else {
-      const out = answer(data);
-      tell_kept(data.holds); // before it is asked for
-      if (!data.holds) drop_kept();
-      postMessage(out, Object.values(out.files).map(({ buffer }) => buffer)); // handed over, not copied
-      postMessage({ over: true });
-      press();
+      await told_answer(data, mine);
     }
   } catch (error) {
     postMessage({ id: data.id, failed: `${error.name}: ${error.message}` });
   }
+}
+
+let before = Promise.resolve(); // one after the other
+
+addEventListener("message", ({ data }) => {
+  if (data.stop) {
+    era += 1;
+    postMessage({ heeds: true });
+    return;
+  }
+  const mine = era;
+  before = before.then(() => heed(data, mine));
 });

@@ -163,6 +163,7 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
     .startsWith(`150 cfm: ${humid.toLocaleString("en-US")} hours too humid, `), `${await text(page, ".curve output")} ${humid}`);
   await page.click("#ui-undo");
   says("undone, the text is as it was", (await page.inputValue("#ui-yaml")) === demo);
+  await page.waitForSelector("#ui-told:not(.old)"); // else what is opened next may be taken for answered by this
 
   for (const name of readdirSync("scenarios").filter((name) => name.endsWith(".yaml") && (process.env.EVERY || !MANY.test(name)))) {
     const words = readFileSync(join("scenarios", name), "utf8");
@@ -513,6 +514,101 @@ await dropped?.context().close();
   await type(page, "#ui-options-3-ventilator-flow", "60");
   await told(page);
   says("a change by the one that told them", (await marches()).startsWith("0: 5 options"));
+  await page.context().close();
+}
+
+// ---- what is stopped gets out of the way ---------------------------------------------
+{
+  // each message to a worker and from one, by the worker's number
+  const listens = () => {
+    const post = Worker.prototype.postMessage, end = Worker.prototype.terminate, all = [];
+
+    globalThis.words = [];
+    globalThis.deaf = undefined; // the worker that hears nothing
+    const of = (worker, word) => words.push(`${all.indexOf(worker)} ${word}`);
+    Worker.prototype.postMessage = function (data, ...more) {
+      if (!all.includes(this)) {
+        all.push(this);
+        this.addEventListener("message", ({ data: said }) => {
+          if (said.heeds) of(this, "heeds");
+          if (said.over) of(this, "over");
+        });
+      }
+      if (data.stop) of(this, "stop");
+      if (data.call?.[0] === "run") of(this, data.call.includes("--quick") ? "likely" : "houses");
+      if (deaf !== all.indexOf(this)) post.call(this, data, ...more);
+    };
+    Worker.prototype.terminate = function () {
+      of(this, "ends");
+      return end.call(this);
+    };
+  };
+  const page = await opened({}, listens);
+  const at = async (word, times = 1) => { // no policy of the page lets a driver wait for it
+    for (let i = 0; i < LONG / 20 &&
+      await page.evaluate((is) => words.filter((one) => one === is).length, word) < times; i++) await page.waitForTimeout(20);
+  };
+  const asked = () => page.evaluate(() => {
+    delete document.getElementById("ui-told").dataset.told;
+    words.length = 0;
+    document.getElementById("ui-go").click();
+  });
+  const heard = async () => (await page.evaluate(() => words)).join(", ");
+
+  await at("0 over", 2); // places and keys
+  await page.click("#ui-demo");
+  await at("0 likely");
+  await page.waitForTimeout(300); // it marches
+  await asked();
+  await stands(page, "=likely");
+  const first = await heard();
+  says("a march that is stopped ends within its worker, which answers what is asked next",
+    first.startsWith("0 stop, 0 likely, 0 heeds, 0 over") && !first.includes("0 ends"), first);
+  says("and as the command does", (await text(page, "#as-text")) === native(demo, ["--quick"]).out);
+
+  await at("1 houses");
+  await page.waitForTimeout(1500); // what there is to read is read
+  await page.evaluate(() => { words.length = 0; });
+  await page.click("#ui-stop");
+  await at("1 ends");
+  says("houses like it end when they are told to, their worker then", (await heard()) === "1 stop, 1 heeds, 1 ends, 1 over",
+    await heard());
+
+  await page.evaluate(() => {
+    deaf = 0;
+    document.getElementById("ui-go").click();
+  });
+  await asked();
+  await stands(page, "=likely");
+  const late = await heard();
+  says("a worker that does not heed is ended, and another answers", late.startsWith("0 stop, 0 likely, 0 ends, 2 likely") && (await text(page, "#as-text")) === native(demo, ["--quick"]).out, late);
+  await page.context().close();
+}
+
+{
+  const page = await opened({}, () => {
+    const Plain = Blob, end = Worker.prototype.terminate;
+
+    globalThis.ended = 0;
+    delete WebAssembly.Suspending; // and so in each worker
+    globalThis.Blob = class extends Plain {
+      constructor(parts, how) {
+        super(how?.type === "text/javascript" ? ["delete WebAssembly.Suspending;\n", ...parts] : parts, how);
+      }
+    };
+    Worker.prototype.terminate = function () {
+      ended += 1;
+      return end.call(this);
+    };
+  });
+
+  await page.click("#ui-demo");
+  await page.waitForTimeout(1000);
+  await page.evaluate(() => { ended = 0; });
+  await page.click("#ui-go");
+  await stands(page);
+  says("where a run cannot be held its worker is ended, and another tells the command's words",
+    await page.evaluate(() => ended) > 0 && (await text(page, "#as-text")) === native(demo, ["--quick"]).out);
   await page.context().close();
 }
 

@@ -99,7 +99,7 @@ async function round() {
   await page.addInitScript(clock);
   tab = await tabOf(browser, page);
   note("memory of an empty tab, MB", mbOf(tab));
-  const watch = setInterval(() => { most = Math.max(most, mbOf(tab)); }, 300);
+  const watch = setInterval(() => { most = Math.max(most, mbOf(tab)); }, 50);
   await timed("first screen", () => page.goto(`file://${page_file}`));
   await timed("first verdict of five options, from the click", async () => {
     await page.click("#ui-demo");
