@@ -88,7 +88,7 @@ function ready() {
 
 // So often it tells how far it is, what houses came to, and reads messages, ms: each
 // message is work for the page.
-const TELLS = 100, GIVES = 500, READS = 20;
+const TELLS = 100, GIVES = 500, READS = 60;
 
 let era = 0; // what was asked before the last stop is of one before
 const door = new MessageChannel();
