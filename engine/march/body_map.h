@@ -35,6 +35,7 @@
     MARCH__WHOLE(at.blend, struct march__blend, 1),                            \
     MARCH__NUMBERS(at.stage, DEW_HANDLERS),                              \
     MARCH__WHOLE(at.off, struct plant__off, DEW_HANDLERS),                     \
+    MARCH__NUMBERS(at.ahead, DEW_HANDLERS),                              \
     MARCH__NUMBERS(at.lowered, 1),                                       \
     MARCH__NUMBERS(at.ran, DEW_HANDLERS),
 /* clang-format on */

@@ -8,6 +8,7 @@
 
 #include "march/drive_step.h"
 #include "march/equip.h"
+#include "march/pace.h"
 #include "march/tell.h"
 #include "weather/hour_step.h"
 
@@ -52,13 +53,43 @@ static inline void march__wipe_all(struct march__body *m, struct march__hour *h,
     h->wiped += march__wipe(&x->film_corner, s[DEW_CORNER].film_max, takes);
 }
 
-/* What a step comes to, before it is taken. */
-struct march__trial {
-    struct march__terms terms;
-    struct dew_state end;
-    struct march__sum sum;
-    double worst; /* m3/s most negative supply less exhaust          */
-};
+/* A prediction knows the flows of the step before, so that the cooling it
+   foretells, and with it what blowers move, is late: by as much as in the last
+   try, where it ran for a part of the time.  s->ahead is that of this one, once
+   march__see has what came of it. */
+static inline void march__foresee(const struct march__body *m,
+                                  struct march__duty *duty,
+                                  struct march__trial *s)
+{
+    double *const load[DEW_HANDLERS] = {&duty->cool, &duty->cool_2,
+                                        &duty->cool_3};
+
+    for (int k = 0; k < DEW_HANDLERS; k++) {
+        double said = *load[k];
+
+        s->ahead[k] = CORE__OF(0.0);
+        if (!march__follows(m, k))
+            continue;
+        s->ahead[k] = -said;
+        *load[k] =
+            core__pick(said > 0.0, core__share(said + m->at.ahead[k]), said);
+    }
+}
+
+static inline void march__see(const struct march__body *m, double per_dt,
+                              struct march__trial *s)
+{
+    const double load[DEW_HANDLERS] = {s->sum.duty.cool, s->sum.duty.cool_2,
+                                       s->sum.duty.cool_3};
+
+    for (int k = 0; k < DEW_HANDLERS; k++) {
+        double share = load[k] * per_dt;
+
+        if (march__follows(m, k))
+            s->ahead[k] = core__pick((share > 0.0) & (share < 1.0 - 1e-9),
+                                     s->ahead[k] + share, 0.0);
+    }
+}
 
 /* Predict, weigh the air paths, settle the terms, two stages. */
 static inline void march__try_step(const struct march__body *m,
@@ -70,13 +101,16 @@ static inline void march__try_step(const struct march__body *m,
     struct dew_state at;
     struct march__terms guess;
     struct march__duty duty;
-    const struct march__span_of span = {h->dt, h->per_dt};
+    const struct march__span_of span = {
+        h->dt, h->per_dt, h->per_steps * (h->end->t - h->start.t),
+        h->per_steps * (h->end->w - h->start.w)};
     double owed = x->owed_q * span.per_dt, natural;
 
     now->mid = weather__between(&h->start, h->end, middle);
     now->blend = m->at.blend;
     guess = march__sources(now, &m->at.terms, owed);
     at = march__predict(now, &guess, x, &span, &duty);
+    march__foresee(m, &duty, s);
     march__mix_of(m, h, &at, &duty, &h->mix);
     march__equip(m, h, &at, &duty);
     natural = march__natural(&m->lane, at.t_air, &now->mid);
@@ -85,6 +119,7 @@ static inline void march__try_step(const struct march__body *m,
     now->blend.fresh += m->lane.rho * m->c.plant.dryer.outdoor * duty.dry;
     s->terms = march__settle(now, &at, &duty, owed, span.per_dt);
     s->end = march__finish(now, &s->terms, x, &span, &s->sum);
+    march__see(m, span.per_dt, s);
 }
 
 /* The coefficients of a trial: the next prediction is made with them. */
@@ -97,6 +132,7 @@ static inline void march__learn(struct march__body *m,
     for (int k = 0; k < DEW_HANDLERS; k++) {
         m->at.stage[k] = h->stage[k];
         m->at.off[k] = h->off[k];
+        m->at.ahead[k] = s->ahead[k];
     }
 }
 
@@ -124,122 +160,6 @@ static inline void march__take_step(struct march__body *m,
     march__remember(m, h, &s->sum.duty, takes);
     march__tell_step(m, h, &s->sum, r);
     m->at.x_p = core__pick(takes, h->now.mid.p, m->at.x_p);
-}
-
-/* Air changes in a step by which its exchange may differ from the last's. */
-#define MARCH__MOST_CHANGE 0.015
-
-/* kg/kg by which coils may give back what they never took, for a step that was
-   predicted to cool more or less than it did: 0.03 points of RH, twice that in a
-   long one, ten times that before a year begins; and how much the water that
-   stays on them counts beside what they give back. */
-#define MARCH__MOST_MISSED 5e-6
-#define MARCH__ROUGHLY     10.0
-#define MARCH__STAYS       0.1
-
-/* Two steps of those that were asked for in one. */
-static inline core__truth march__is_long(const struct march__hour *h)
-{
-    return h->length > 4.0;
-}
-
-/* kg that air over an idle coil would take up, of water that is not there yet:
-   so little that it counts where nothing else does. */
-#define MARCH__IF_WET 1e-9
-
-/* Where they do more: evaporation may then take over the cooling, or the
-   cooling it, and in which of the two a house is shows for hours.  A coil that
-   was to stay dry under a blower that goes on gives back all that it took. */
-static inline core__truth march__is_missed(const struct march__body *m,
-                                           const struct march__hour *h,
-                                           const struct march__trial *s)
-{
-    double meant = CORE__OF(0.0), back = meant, there = meant;
-
-    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
-        double up =
-            h->wet[k].reevaporated + core__pick(march__low_share(h, k) > 0.0,
-                                                CORE__OF(MARCH__IF_WET), 0.0);
-
-        meant += h->wet[k].condensed;
-        back += up;
-        there += up + MARCH__STAYS * h->wet[k].m;
-    }
-    return core__abs(meant + s->sum.water.coil) * back >
-           core__pick(march__is_long(h), 2.0, 1.0) *
-               (m->way == MARCH__ROUGH ? MARCH__ROUGHLY : 1.0) *
-               MARCH__MOST_MISSED * m->lane.mass_air * there;
-}
-
-/* Where a machine has changed its stage, and not followed the load a bit. */
-static inline core__truth march__is_shifted(const struct march__body *m,
-                                            const struct march__hour *h)
-{
-    const core__plain most = 0.2;
-    core__truth shifted = {0};
-
-    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++)
-        shifted = shifted | (core__abs(h->stage[k] - m->at.stage[k]) > most);
-    return shifted;
-}
-
-/* Where a face's film has dried, or nearly, and so its evaporation stops. */
-static inline core__truth march__dries(double from, double to)
-{
-    const core__plain seen = 1e-9, nearly = 0.25; /* kg, - */
-
-    return (from > seen) & (to < nearly * from);
-}
-
-static inline core__truth march__is_dried(const struct dew_state *from,
-                                          const struct dew_state *to)
-{
-    return march__dries(from->film_glass, to->film_glass) |
-           march__dries(from->film_edge, to->film_edge) |
-           march__dries(from->film_corner, to->film_corner);
-}
-
-/* kg/kg that coils under a blower that goes on give back in a long step, by as
-   much as they run otherwise than of late: 0.06 point of RH; ours. */
-#define MARCH__MOST_HASTY 1.2e-5
-
-static inline core__truth march__is_hasty(const struct march__body *m,
-                                          const struct march__hour *h)
-{
-    double sum = CORE__OF(0.0);
-
-    for (int k = 0; k < m->c.plant.handler_count && k < DEW_HANDLERS; k++) {
-        double run = h->mix.run[k], late = m->at.ran[k];
-
-        double gap = march__ratio(core__abs(run - late), run + late);
-
-        sum += core__pick(march__low_share(h, k) > 0.0,
-                          gap * h->wet[k].reevaporated, 0.0);
-    }
-    return sum > MARCH__MOST_HASTY * m->lane.mass_air;
-}
-
-/* Of the air's water that may come or go in a long step. */
-#define MARCH__MOST_SWING 0.02
-
-static inline core__truth march__is_steep(const struct march__body *m,
-                                          const struct march__trial *s)
-{
-    return core__abs(s->end.w - m->at.x.w) > MARCH__MOST_SWING * m->at.x.w;
-}
-
-/* Where one step is too coarse: heating or cooling has come or gone in it,
-   which its two stages see at the wrong moment, or the wind swings. */
-static inline core__truth march__is_coarse(const struct march__body *m,
-                                           const struct march__hour *h,
-                                           const struct march__trial *s)
-{
-    double change = core__abs(march__exchange(&h->now.blend) -
-                              march__exchange(&m->at.blend));
-
-    return (s->sum.heats != m->at.heats) | (s->sum.cools != m->at.cools) |
-           march__is_shifted(m, h) | march__is_dried(&m->at.x, &s->end) |
-           (change * h->dt > MARCH__MOST_CHANGE * m->lane.mass_air);
 }
 
 /* A step's machines and the weights of its air: what a house whose hour is over
@@ -272,38 +192,6 @@ static inline void march__set_length(struct march__hour *h, double length)
     h->per_steps = length * (1.0 / h->units);
     h->dt = 3600.0 * h->per_steps;
     h->per_dt = 1.0 / h->dt;
-}
-
-/* Units of the shortest step: half of one that was asked for; a quarter where a
-   set point comes down by the humidity, whose steps show most. */
-static inline double march__least(const struct march__body *m)
-{
-    return core__pick(m->c.plant.handlers[0].overcool > 0.0, 1.0, 2.0);
-}
-
-/* What comes of a try, house by house: it is taken, or tried again, or its
-   halves are. */
-struct march__verdict {
-    core__truth takes, again, halves;
-};
-
-static inline struct march__verdict march__judge(const struct march__body *m,
-                                                 const struct march__hour *h,
-                                                 const struct march__trial *s)
-{
-    struct march__verdict v;
-    core__truth missed = march__is_missed(m, h, s), tried = h->tried > 0.0;
-    core__truth coarse =
-        march__is_coarse(m, h, s) |
-        (march__is_long(h) & (march__is_hasty(m, h) | march__is_steep(m, s))) |
-        (missed & (tried | (m->switches > 0.0)));
-
-    if (m->way == MARCH__ROUGH)
-        coarse = (core__truth){0};
-    v.halves = coarse & (h->length > march__least(m));
-    v.again = missed & core__not(tried) & core__not(v.halves);
-    v.takes = core__not(v.halves | v.again);
-    return v;
 }
 
 /* Whether x is a whole number. */
@@ -344,6 +232,7 @@ static inline void march__learn_where(struct march__body *m,
     march__where(so, &m->at.blend, &h->now.blend, sizeof h->now.blend);
     march__where(so, &m->at.stage, &h->stage, sizeof h->stage);
     march__where(so, &m->at.off, &h->off, sizeof h->off);
+    march__where(so, &m->at.ahead, &s->ahead, sizeof s->ahead);
 }
 
 /* One try of the step to come, in the houses whose hour is not over; the others
@@ -389,72 +278,6 @@ static inline double march__hold(struct march__body *m,
     drive->set_heat = core__pick(so, m->held, drive->set_heat);
     m->at.x.t_air = core__pick(so, m->held, before);
     return m->lane.c_air * (m->at.x.t_air - before);
-}
-
-/* Steps an hour of which a quiet hour takes half: from four, where half an hour
-   is short enough, to as many as nobody takes who does not mean them. */
-enum { MARCH__LEAST_STEPS = 4, MARCH__MOST_STEPS = 12 };
-
-/* Where the ventilator's controls stand otherwise at the hour's end than at its
-   beginning. */
-static inline core__truth march__turns(const struct march__body *m,
-                                       struct march__hour *h)
-{
-    const core__plain most = 0.05; /* of the time */
-    struct march__mixing from, to;
-    core__truth turns;
-
-    h->now.mid = h->start;
-    march__mix_vent(m, h, &m->at.x, &from);
-    h->now.mid = *h->end;
-    march__mix_vent(m, h, &m->at.x, &to);
-    turns = core__abs(to.bypass - from.bypass) > most;
-    for (int v = 0; v < DEW_VENT_STATES; v++)
-        turns = turns | (core__abs(to.vent[v] - from.vent[v]) > most);
-    return turns;
-}
-
-/* Where the ventilator's schedule jumps as the hour begins. */
-static inline core__truth march__jumps(const struct march__body *m,
-                                       const struct march__hour *h)
-{
-    const core__plain most = 0.05; /* of the time */
-    struct dew_date last = h->date;
-
-    last.hour = last.hour > 1 ? last.hour - 1 : 24;
-    return core__abs(march__on_share(&m->c, &h->date) -
-                     march__on_share(&m->c, &last)) > most;
-}
-
-/* Where wind and stack change so much in it that a step as asked for would be
-   halved, were it all at once. */
-static inline core__truth march__swings(const struct march__body *m,
-                                        const struct march__hour *h)
-{
-    double t = m->at.x.t_air, step = CORE__OF(3600.0 / m->c.steps_per_hour);
-    double change = march__natural(&m->lane, t, h->end) -
-                    march__natural(&m->lane, t, &h->start);
-
-    return core__abs(change) * m->lane.rho * step >
-           MARCH__MOST_CHANGE * m->lane.mass_air;
-}
-
-/* Units of the longest step of the hour: four make one that was asked for, and
-   a quiet hour, in which nothing is in sight that would show, takes two of
-   those in one. */
-static inline double march__most(const struct march__body *m,
-                                 struct march__hour *h)
-{
-    const struct dew_state *x = &m->at.x;
-    int steps = m->c.steps_per_hour;
-    double film = x->film_glass + x->film_edge + x->film_corner;
-    core__truth busy = (m->switches > 0.0) | (film > 1e-9);
-
-    if (steps % 2 != 0 || steps < MARCH__LEAST_STEPS ||
-        steps > MARCH__MOST_STEPS)
-        return CORE__OF(4.0);
-    busy = busy | march__turns(m, h) | march__jumps(m, h) | march__swings(m, h);
-    return core__pick(busy, 4.0, 8.0);
 }
 
 static inline void march__hour_of(struct march__body *m,
@@ -542,6 +365,8 @@ static inline core__truth march__run_hour(struct march__body *m,
     march__tell_hour(m, &h, r);
     memcpy(march__machines(&m->now), march__machines(&h.now),
            MARCH__MACHINES_SIZE);
+    memcpy(&m->now.drive, &h.now.drive,
+           offsetof(struct march__drive, heat_cap));
     march__clock_turn(&m->clock, hour->t, r->duty.cool);
     m->before = *hour;
     return march__audit(m, &from, &h, r, gaps);

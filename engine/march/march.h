@@ -22,6 +22,7 @@ struct march__course {
     struct march__blend blend;  /* likewise                                 */
     double stage[DEW_HANDLERS]; /* -    of capacity                         */
     struct plant__off off[DEW_HANDLERS]; /* of the coils                    */
+    double ahead[DEW_HANDLERS]; /* -    cooling: more than was predicted     */
     double lowered;           /* K   the set point, while too humid          */
     double ran[DEW_HANDLERS]; /* -   of the time, the compressors of late    */
     core__truth heats, cools; /* as the step ended                        */

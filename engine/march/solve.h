@@ -203,15 +203,38 @@ DEW_LANE void march__share_out(const struct march__now *n, double share,
         ll > 0.0, core__share(march__ratio(rest, n->c3.sensible)), share);
 }
 
-DEW_LANE struct march__warm march__warm_stage(
+/* What the heat equations of a stage are given: W of mass and air, and the c of
+   the surface node. */
+struct march__given {
+    double mass, air, c;
+};
+
+DEW_LANE struct march__given march__given_at(const struct march__terms *k,
+                                             const struct march__elimination *e)
+{
+    return (struct march__given){k->mass_source, k->air_source, e->node.c};
+}
+
+/* And while it is warmer outdoors by that, K, than in the middle of the step. */
+DEW_LANE struct march__given march__given_warmer(
     const struct march__now *n, const struct march__terms *k,
-    const struct march__elimination *e, const struct dew_state *x)
+    const struct march__elimination *e, double warmer)
 {
     const struct march__lane *l = n->lane;
-    double d = (e->cm * x->t_mass + k->mass_source + l->h_ms * e->node.c) *
-               e->per_mass;
-    double right = e->ca * x->t_air + k->air_source +
-                   l->h_is * (e->node.c + e->node.b * d);
+
+    return (struct march__given){k->mass_source + l->h_em * warmer,
+                                 k->air_source + k->air_g * warmer,
+                                 e->node.c + l->h_w * e->node.per * warmer};
+}
+
+DEW_LANE struct march__warm march__warm_stage(
+    const struct march__now *n, const struct march__terms *k,
+    const struct march__elimination *e, const struct march__given *g,
+    const struct dew_state *x)
+{
+    const struct march__lane *l = n->lane;
+    double d = (e->cm * x->t_mass + g->mass + l->h_ms * g->c) * e->per_mass;
+    double right = e->ca * x->t_air + g->air + l->h_is * (g->c + e->node.b * d);
     double heat =
         core__share((n->drive.set_heat * e->slope - right) * e->per_heat);
     double cool =

@@ -268,12 +268,14 @@ DEW_LANE struct dew_state march__stage(const struct march__now *n,
                                        struct march__length length,
                                        struct march__at *at)
 {
-    struct march__warm warm = march__warm_stage(n, k, e, x);
+    struct march__given g = march__given_warmer(n, k, e, length.warmer);
+    struct march__warm warm = march__warm_stage(n, k, e, &g, x);
     struct march__terms b = march__bend(n, k, &e->node, &warm);
     struct march__pieces p =
         march__pieces_of(n, &b, &warm.duty, x, length.per_dt);
     struct dew_state y;
 
+    b.w_source += k->w_g * length.moister;
     p.top = air__w_sat(warm.t_air, n->mid.p);
     y = march__water_stage(n, &b, x, length, &p);
     y.t_air = warm.t_air;
@@ -315,9 +317,10 @@ DEW_LANE struct dew_state march__lean(const struct dew_state *x,
     return b;
 }
 
-/* A step's seconds, and one over them. */
+/* A step's seconds, one over them, and by how much outdoor air becomes warmer,
+   K, and moister, kg/kg, in it. */
 struct march__span_of {
-    double dt, per_dt;
+    double dt, per_dt, warmer, moister;
 };
 
 /* The mean of two stages, the second's weight gamma. */
@@ -331,23 +334,40 @@ DEW_LANE struct march__at march__mean(const struct march__at *a,
     return m;
 }
 
+/* x, no less than the lesser of both and no more than the greater. */
+DEW_LANE double march__between(double x, double a, double b)
+{
+    return core__max(core__min(x, core__max(a, b)), core__min(a, b));
+}
+
 /* The means of a step from its stages, as those of its flows: a state that
-   jumped at its beginning, and is gone, does not count. */
+   jumped at its beginning, and is gone, does not count.  The air's water does
+   not jump: its mean is that of the parabola through beginning x and both
+   stages, which sees more of what settles within the step, where that lies
+   between the stages. */
 DEW_LANE void march__means(const struct march__now *n,
+                           const struct dew_state *x,
                            const struct dew_state *one,
                            const struct dew_state *end, struct march__sum *sum)
 {
-    const core__plain g = DEW_GAMMA;
-    double rh = air__rh(one->t_air, one->w, n->mid.p);
+    const core__plain g = DEW_GAMMA, of_one = 1.0 / (6.0 * g * (1.0 - g));
+    const core__plain of_end = (2.0 - 3.0 * g) / (6.0 * (1.0 - g));
+    double first = air__rh(one->t_air, one->w, n->mid.p);
+    double last = air__rh(end->t_air, end->w, n->mid.p);
+    double w = one->w + g * (end->w - one->w);
+    double mean = x->w + of_one * (one->w - x->w) + of_end * (end->w - x->w);
 
     sum->t = one->t_air + g * (end->t_air - one->t_air);
-    sum->w = one->w + g * (end->w - one->w);
-    sum->rh = rh + g * (air__rh(end->t_air, end->w, n->mid.p) - rh);
+    sum->w = march__between(mean, one->w, end->w);
+    sum->rh = first + g * (last - first);
+    sum->rh = march__between(sum->rh * march__ratio(sum->w, w), first, last);
     sum->co2 = one->co2 + g * (end->co2 - one->co2);
 }
 
 /*
- * The two stages.  sum gets what flowed in the step; the latent heat that the
+ * The two stages, each with outdoor air of its own time, gamma and 1 of the
+ * step: with the stages' weights that is the air of the middle again, with which
+ * the flows are told.  sum gets what flowed in the step; the latent heat that the
  * heat equations were given from the prediction and the true one differ a
  * little, and the difference is owed to the next step.
  */
@@ -359,8 +379,11 @@ DEW_LANE struct dew_state march__finish(const struct march__now *n,
 {
     const double dt = span->dt, gdt = DEW_GAMMA * dt;
     const double per_gdt = (1.0 / DEW_GAMMA) * span->per_dt;
-    struct march__length first = {gdt, per_gdt, span->per_dt};
-    struct march__length second = {gdt, per_gdt, per_gdt};
+    const core__plain early = DEW_GAMMA - 0.5, late = 0.5;
+    struct march__length first = {gdt, per_gdt, span->per_dt,
+                                  early * span->warmer, early * span->moister};
+    struct march__length second = {gdt, per_gdt, per_gdt, late * span->warmer,
+                                   late * span->moister};
     struct march__elimination e = march__eliminate(n, k, per_gdt);
     struct dew_state one, base, end;
     struct march__at a, b, mean;
@@ -370,7 +393,7 @@ DEW_LANE struct dew_state march__finish(const struct march__now *n,
     end = march__stage(n, k, &e, &base, second, &b); /* base + gamma dt f(x2) */
     mean = march__mean(&a, &b); /* (1 - gamma) f(x1) + gamma f(x2) */
     march__flows(n, k, &e.node, &mean, dt, sum);
-    march__means(n, &one, &end, sum);
+    march__means(n, x, &one, &end, sum);
     sum->heats = b.heat > 0.0;
     sum->cools = b.cool > 0.0;
     end.owed_q = sum->heat.evaporation + sum->heat.drier - sum->given_q;
@@ -414,12 +437,11 @@ DEW_LANE struct march__warm march__mend(const struct march__now *n,
     double ts = march__surface_t(&e->node, a->t_air, a->t_mass);
     double air = march__latent_air(n, f) + march__drier_heat(n, f, a->dry);
     double surface = march__latent_surface(f) + k->sorb * (ts - k->t_store);
-    struct march__elimination mended = *e;
-    struct march__terms by = *k;
+    struct march__given g = march__given_at(k, e);
 
-    by.air_source += air - k->evap_air;
-    mended.node.c += (surface - k->evap_surface) * e->node.per;
-    return march__warm_stage(n, &by, &mended, x);
+    g.air += air - k->evap_air;
+    g.c += (surface - k->evap_surface) * e->node.per;
+    return march__warm_stage(n, k, e, &g, x);
 }
 
 /* The midpoint, by one stage with the coefficients of the step before, and its
@@ -431,9 +453,11 @@ DEW_LANE struct dew_state march__predict(const struct march__now *n,
                                          struct march__duty *duty)
 {
     const struct march__length half = {0.5 * span->dt, 2.0 * span->per_dt,
-                                       span->per_dt};
+                                       span->per_dt, CORE__OF(0.0),
+                                       CORE__OF(0.0)};
     struct march__elimination e = march__eliminate(n, k, half.per_gdt);
-    struct march__warm warm = march__warm_stage(n, k, &e, x);
+    struct march__given g = march__given_at(k, &e);
+    struct march__warm warm = march__warm_stage(n, k, &e, &g, x);
     struct march__terms b = march__bend(n, k, &e.node, &warm);
     struct march__pieces p =
         march__pieces_of(n, &b, &warm.duty, x, half.per_dt);

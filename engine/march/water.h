@@ -157,9 +157,11 @@ DEW_LANE struct march__pieces march__pieces_of(const struct march__now *n,
     return p;
 }
 
-/* One stage of gdt from its base, of which a film may lose per_dt. */
+/* One stage of gdt from its base, of which a film may lose per_dt; and by how
+   much outdoor air is warmer, K, and moister, kg/kg, at its time than in the
+   middle of the step. */
 struct march__length {
-    double gdt, per_gdt, per_dt;
+    double gdt, per_gdt, per_dt, warmer, moister;
 };
 
 /* Advance w, the stores and the films from base x by gdt.  Where the root lies

@@ -150,5 +150,5 @@ K(costs, date, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "when the costs were true
 /* ---- run ---- */
 K(run, draws, COUNT, PURE, 0, 65536, "as many as a spread draws", "128", "our own: shares to the nearest 5 of 100", NULL, "houses like yours that `run` draws from your ranges and marches, so that it can tell how sure it is; best a power of two; 0: none. Not told, it is fewer where there are more than eight options", SURE(ASKED))
 K(run, houses, TEXT, PURE, 0, 0, NULL, "", NULL, NULL, "file of houses, as `fit --yaml` and `spread --csv` write them, that `run` and `spread` take in the place of houses of their own; what it lacks is drawn; looked for beside the scenario", .base_only = 1)
-K(run, steps_per_hour, COUNT, PURE, 1, 60, "a minute is the shortest step", "4", "our own: see the accuracy tests", NULL, "steps the march takes in an hour; in a quiet one half as many, of an even number from 4 to 12", SURE(ASKED))
+K(run, steps_per_hour, COUNT, PURE, 1, 60, "a minute is the shortest step", "4", "our own: see the accuracy tests", NULL, "steps the march takes in an hour; in a quiet one half as many, of an even number from 4 to 12, or a quarter, of 4, 8 or 12", SURE(ASKED))
 /* clang-format on */

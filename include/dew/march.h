@@ -44,7 +44,7 @@ struct dew_case {
     enum dew_clock clock; /* that people's hours, set points and timers go by */
     double pressure;      /* Pa   site mean, fixes the dry-air density   */
     int steps_per_hour;   /* 1 .. 60; of an even number from 4 to 12 a quiet
-                             hour takes half                             */
+                             hour takes half, of 4, 8 and 12 a quarter   */
 };
 
 /*

@@ -28,7 +28,7 @@ static const struct row rows[] = {
     {"summer, 0.2 K band, cooling", 4500, 0.2, 7500.0, 0.03, 0.0},
     {"autumn, 0.2 K band", 6700, 0.2, 7500.0, 0.03, 0.0},
     {"spring, 0.2 K band, leaky, gusts", 2500, 0.2, 7500.0, 0.016, 11.0},
-    {"summer, 0.2 K band, leaky, gusts", 4500, 0.2, 7500.0, 0.012, 11.0},
+    {"summer, 0.2 K band, leaky, gusts", 4500, 0.2, 7500.0, 0.014, 11.0},
 };
 
 static struct dew_case case_of(const struct row *row)
