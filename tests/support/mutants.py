@@ -28,7 +28,7 @@ import sys
 TREE = "build/mutants"
 FILES = ["engine/march/step.h", "engine/march/solve.h", "engine/march/water.h",
          "engine/march/equip.h", "engine/march/mix.h", "engine/march/tell.h",
-         "engine/march/blend.h", "engine/march/hour.h",
+         "engine/march/blend.h", "engine/march/hour.h", "engine/march/pace.h",
          *sorted(glob.glob("engine/*/*_step.h"))]
 ROOMS = ["air", "house", "plant", "ducts", "study"]
 FILES += [f for room in ROOMS for f in sorted(glob.glob(f"engine/{room}/*.[ch]"))
