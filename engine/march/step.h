@@ -334,33 +334,18 @@ DEW_LANE struct march__at march__mean(const struct march__at *a,
     return m;
 }
 
-/* x, no less than the lesser of both and no more than the greater. */
-DEW_LANE double march__between(double x, double a, double b)
-{
-    return core__max(core__min(x, core__max(a, b)), core__min(a, b));
-}
-
 /* The means of a step from its stages, as those of its flows: a state that
-   jumped at its beginning, and is gone, does not count.  The air's water does
-   not jump: its mean is that of the parabola through beginning x and both
-   stages, which sees more of what settles within the step, where that lies
-   between the stages. */
+   jumped at its beginning, and is gone, does not count. */
 DEW_LANE void march__means(const struct march__now *n,
-                           const struct dew_state *x,
                            const struct dew_state *one,
                            const struct dew_state *end, struct march__sum *sum)
 {
-    const core__plain g = DEW_GAMMA, of_one = 1.0 / (6.0 * g * (1.0 - g));
-    const core__plain of_end = (2.0 - 3.0 * g) / (6.0 * (1.0 - g));
-    double first = air__rh(one->t_air, one->w, n->mid.p);
-    double last = air__rh(end->t_air, end->w, n->mid.p);
-    double w = one->w + g * (end->w - one->w);
-    double mean = x->w + of_one * (one->w - x->w) + of_end * (end->w - x->w);
+    const core__plain g = DEW_GAMMA;
+    double rh = air__rh(one->t_air, one->w, n->mid.p);
 
     sum->t = one->t_air + g * (end->t_air - one->t_air);
-    sum->w = march__between(mean, one->w, end->w);
-    sum->rh = first + g * (last - first);
-    sum->rh = march__between(sum->rh * march__ratio(sum->w, w), first, last);
+    sum->w = one->w + g * (end->w - one->w);
+    sum->rh = rh + g * (air__rh(end->t_air, end->w, n->mid.p) - rh);
     sum->co2 = one->co2 + g * (end->co2 - one->co2);
 }
 
@@ -393,7 +378,7 @@ DEW_LANE struct dew_state march__finish(const struct march__now *n,
     end = march__stage(n, k, &e, &base, second, &b); /* base + gamma dt f(x2) */
     mean = march__mean(&a, &b); /* (1 - gamma) f(x1) + gamma f(x2) */
     march__flows(n, k, &e.node, &mean, dt, sum);
-    march__means(n, x, &one, &end, sum);
+    march__means(n, &one, &end, sum);
     sum->heats = b.heat > 0.0;
     sum->cools = b.cool > 0.0;
     end.owed_q = sum->heat.evaporation + sum->heat.drier - sum->given_q;
