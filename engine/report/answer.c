@@ -458,7 +458,7 @@ static void say_install(struct telling *t, const struct dew_bill *bill)
     const struct dew_estimate *e = &bill->install;
 
     if (isnan(e->likely)) {
-        report__say(t, "no install price given (costs.install). ");
+        report__say(t, "no price given (costs.install). ");
         return;
     }
     report__say(t, "%s to install", report__money(t->r, e->likely).text);
