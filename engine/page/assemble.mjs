@@ -30,7 +30,7 @@ function inert(code) {
 const packed = (name) => execFileSync("gzip", ["-n", "-9", "-c", `${folder}/${name}.wasm`],
   { maxBuffer: 1 << 26 }).toString("base64");
 
-const script = inert(joined(["yaml.js", "questions.js", "form.js", "curve.js", "compare.js", "result.js", "press.js", "engine.js", "page.js"]));
+const script = inert(joined(["yaml.js", "questions.js", "form.js", "curve.js", "compare.js", "result.js", "browser.js", "engine.js", "page.js"]));
 const zooms = inert(text("engine/sheets/page.js"));
 const hash = (code) => `'sha256-${createHash("sha256").update(code).digest("base64")}'`;
 const parts = {
@@ -38,7 +38,7 @@ const parts = {
     "style-src 'unsafe-inline'; worker-src blob:; base-uri 'none'; form-action 'none'",
   STYLE: ["engine/sheets/page.css", "engine/draw/chart.css", "engine/draw/ducts.css",
     "engine/page/page.css"].map(text).join(""),
-  WORKER: inert(joined(["press.js", "wasi.js", "worker.js"])),
+  WORKER: inert(joined(["browser.js", "wasi.js", "worker.js"])),
   ZOOMS: zooms,
   INVENTED: inert(text("scenarios/demo.yaml")),
   PLAIN: packed("plain"),

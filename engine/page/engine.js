@@ -7,6 +7,8 @@
 // message, where the browser can: one that is ended works on for two seconds, in the
 // way of what is asked next.
 
+import { HOLDS } from "./browser.js";
+
 // What houses came to, by names that the engine gave: those used last, so many
 // bytes of them.  It outlives a worker that is ended.
 const MOST_KEPT = 24 * 2 ** 20;
@@ -49,7 +51,6 @@ class Kept {
 // A worker that answered waits so long for the next change, ms; one that is to stop
 // is ended after so long.
 const REST = 20000, HEEDS = 2000;
-const CAN_HOLD = WebAssembly.Suspending !== undefined && WebAssembly.promising !== undefined;
 
 const buffersOf = ({ give }) => give.map(([, { buffer }]) => buffer);
 
@@ -152,7 +153,7 @@ class Lane {
 
   // Ends what runs.
   halt() {
-    if (!CAN_HOLD) return this.stop();
+    if (!HOLDS) return this.stop();
     this.refuse("stopped");
     this.has.clear();
     this.worker.postMessage({ stop: true });

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The page: the scenario's text is what is true, the questions are a way to write
 // it, the engine in a worker is what answers.
+import { press } from "./browser.js";
 import { comparison, figures } from "./compare.js";
 import { curve } from "./curve.js";
 import { bytesOf64, Engine, KEEPS, which } from "./engine.js";
 import { about, addable, Form, make } from "./form.js";
 import { PARTS } from "./questions.js";
-import { press } from "./press.js";
 import { blobOf, showReport } from "./result.js";
 import { add, addRow, count, drop, dropRow, get, lines, read, rowAt, set, unset } from "./yaml.js";
 

@@ -507,10 +507,7 @@ export function run(module, files, words, variables = [], heard = undefined, mem
   }
 }
 
-// Can this browser hold a run while others have their turn?
-export const HOLDS = WebAssembly.Suspending !== undefined && WebAssembly.promising !== undefined;
-
-// The same for one that can: turn, often asked, may give a promise, until which the
+// The same where the browser can hold a run: turn, often asked, may give a promise, until which the
 // run is held; what it is refused with ends the run.  closed: told when a file was.
 export async function run_held(module, files, words, more) {
   const { system, start } = begun(module, { files, words, ...more });

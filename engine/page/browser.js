@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// For the page and for its workers.
+// What a browser can, for the page and for its workers.
+
+// Can it hold a run while others have their turn?
+export const HOLDS = WebAssembly.Suspending !== undefined && WebAssembly.promising !== undefined;
 
 // A browser looks for what is lost when much is asked of it, not when a worker
 // waits: asked for and let go untouched, this much makes it look, and some 50 MB of
