@@ -248,12 +248,7 @@ static inline core__truth march__swings(const struct march__body *m,
 #define MARCH__MOST_HEATED  4.0
 #define MARCH__NEAR_WET     0.9
 
-/* kg/s of water and W of heat that schedules and the sun put in. */
-static inline double march__poured(const struct march__drive *s)
-{
-    return 0.0 DEW_SOURCE_MAP(MARCH__ADD_SOURCE);
-}
-
+/* W of heat that schedules and the sun put in. */
 static inline double march__heated(const struct march__drive *s)
 {
     return s->bodies + s->gains + s->solar + s->sunlit;

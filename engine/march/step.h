@@ -125,7 +125,12 @@ DEW_LANE struct march__terms march__curves(const struct march__now *n,
     return k;
 }
 
+/* kg/s of water that schedules put in. */
 #define MARCH__ADD_SOURCE(name, words) +s->name
+DEW_LANE double march__poured(const struct march__drive *s)
+{
+    return 0.0 DEW_SOURCE_MAP(MARCH__ADD_SOURCE);
+}
 
 /* What the present hour puts in, given the curves: the sources and slopes of
    the equations that the stages solve.  What goes in here is booked in
@@ -164,9 +169,9 @@ DEW_LANE struct march__terms march__sources(const struct march__now *n,
     k.cool_full *= 1.0 - s->duct_cool - s->lost_cool;
     /* M dw/dt = w_source - w_g w - evap p_v + what stores and kinks add */
     k.w_g = gas + b->fresh - b->fresh_latent;
-    k.w_source = 0.0 DEW_SOURCE_MAP(MARCH__ADD_SOURCE) +
-                 s->reevaporation * (1.0 - s->lost_rest) + k.w_g * n->mid.w +
-                 evap * k.pws_air + b->ductleak * (s->place_w - n->mid.w);
+    k.w_source = march__poured(s) + s->reevaporation * (1.0 - s->lost_rest) +
+                 k.w_g * n->mid.w + evap * k.pws_air +
+                 b->ductleak * (s->place_w - n->mid.w);
     return k;
 }
 
