@@ -29,6 +29,7 @@ enum { MAY = 3000, AUGUST = 5040, OCTOBER = 6500, WEEKS = 6 * 168 };
 static const struct row rows[] = {
     {"nothing special", "demo", 0, AUGUST, WEEKS},
     {"dehumidifier", "demo", 4, MAY, WEEKS},
+    {"air at the limit", "demo", 3, 0, 0},
     {"blower with the ventilator", "blower_modes", 1, AUGUST, WEEKS},
     {"blower some minutes", "blower_modes", 2, OCTOBER, WEEKS},
     {"blower always", "blower_modes", 3, AUGUST, WEEKS},
