@@ -96,17 +96,21 @@ static int open_regular(int directory, const char *name, struct stat *s)
     return -1;
 }
 
+/* json_loadfd would ask the system for each byte by itself. */
 static json_t *load(int directory, const char *name)
 {
     struct stat s;
     int file = open_regular(directory, name, &s);
+    FILE *in = file >= 0 ? fdopen(file, "rb") : NULL;
     json_t *root = NULL;
 
-    if (file < 0)
+    if (in == NULL && file >= 0)
+        close(file);
+    if (in == NULL)
         return NULL;
     if (s.st_size <= MOST)
-        root = json_loadfd(file, 0, NULL);
-    close(file);
+        root = json_loadf(in, 0, NULL);
+    fclose(in);
     return root;
 }
 

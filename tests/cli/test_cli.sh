@@ -81,7 +81,7 @@ ends 3 '"$D" air 75degF 50% >&-'
 mkfifo "$work/pipe"
 exec 3<>"$work/pipe" 4>"$work/pipe" 3<&-
 for line in 'air 75degF 50%' 'air 75degF 50% --json' --help 'explain --json' \
-    'explain --markdown' 'run first.yaml' 'run first.yaml --json' \
+    'explain --markdown' 'run --quick first.yaml' 'run --quick first.yaml --json' \
     'ducts ducts_cold.yaml' 'ducts ducts_cold.yaml --json' start; do
     # shellcheck disable=SC2086 # words are meant to be parted
     (cd "$here/scenarios" && "$D" $line >&4 2>"$work/err" </dev/null)

@@ -56,7 +56,9 @@ same() { diff -r "$1" "$2" >diff.out; }
 # ---- a set ----------------------------------------------------------------------------
 # One month of weather and two scenarios whose files differ in name and bytes.
 { grep '^[#t]' "$made" | grep -v '^# year'; sed -n '/^2001-01-01 01/,/^2001-01-31 24/p' "$made"; } >month.csv
-of_month="exec '$D' run --quick '$first' --set weather.place=none --set weather.file=month.csv"
+# What was marched is kept: the runs below write, and do little else.
+of_month="exec '$D' run --quick '$first' --set weather.place=none --set weather.file=month.csv --kept '$work/kept'"
+mkdir kept
 # Commands of their own, so that a kill meets the program and no shell.
 echo "$of_month --set title=ONE \"\$@\" >/dev/null 2>>log" >one
 echo "$of_month --set title=TWO --set house.bedrooms=2 --option 'as it stands' \"\$@\" >/dev/null 2>>log" >two

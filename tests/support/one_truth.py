@@ -374,7 +374,7 @@ def main():
         out = os.path.join(folder, name + ".out")
         kept = os.path.join(folder, name + ".kept")
         os.makedirs(kept, exist_ok=True)
-        text = run(program, "run", scenario, "--full", "--draws", "8", "--out", out,
+        text = run(program, "run", scenario, "--full", "--draws", "3", "--out", out,
                    "--kept", kept, *words)
     else:
         known = run("sh", SHIPPED, scenario).strip()
