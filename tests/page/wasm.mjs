@@ -97,7 +97,7 @@ for (const which of ["plain", "simd"]) {
     /wrong\.yaml:3:\d+: house\.floor_area/.test(text(r.err)), text(r.err));
 }
 
-const words = ["run", "scenarios/demo.yaml", "--full", "--draws", "8", "--out"];
+const words = ["run", "scenarios/demo.yaml", "--full", "--draws", "3", "--out"];
 const place = process.env.WORK;
 const known = native([...words, join(place, "set")]);
 says("the command's own run", known.code === 0, text(known.err));
