@@ -229,11 +229,12 @@ $B/%.o: %.c Makefile
 	@mkdir -p $(@D)
 	$(CC) $(OURS) $(CFLAGS) $(QUICK) -Itests -MMD -MP -c $< -o $@
 
-# Tests spend their time in the library: theirs is compiled quickly, unless asked
-# otherwise.
+# Tests spend their time in the library: theirs is compiled and linked quickly,
+# unless asked otherwise.
 ifeq ($(origin CFLAGS)$(COV),file)
-$(TEST_SRC:%.c=$B/%.o): QUICK := -O1 -g1
+$(TEST_SRC:%.c=$B/%.o): QUICK := -O0 -g1
 endif
+LINK_QUICK := $(if $(shell command -v ld.gold),-fuse-ld=gold)
 
 $B/$(MPI_FILE:.c=.o) build/tidy/$(MPI_FILE): OURS += $(MPI_CFLAGS)
 
@@ -250,7 +251,7 @@ endef
 $(foreach file,$(EMBED) $(EMBED_SUP),$(eval $(call embed,$(file))))
 
 $B/tests/%: $B/tests/%.o $(SUP_OBJ) $B/libdew.a
-	$(CC) $(LINK) $(LDFLAGS) -o $@ $^ -lcmocka $(TEST_LIBS) $(LIBS)
+	$(CC) $(LINK) $(LINK_QUICK) $(LDFLAGS) -o $@ $^ -lcmocka $(TEST_LIBS) $(LIBS)
 
 # the sun is checked against a library of astronomy
 $B/tests/weather/test_sun: TEST_LIBS := -lerfa

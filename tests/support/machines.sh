@@ -5,7 +5,7 @@
 # newest compilers and libraries that Debian packages (gcc-new, clang-new).
 # Each has a root of its own under build/machines: of Debian's packages or, for
 # musl, of libraries built from source.  A processor that this one is not is
-# qemu's user emulation.  Everything is compiled, the unit tests run, and the
+# qemu's user emulation; i386 runs by itself where the system lets it.  Everything is compiled, the unit tests run, and the
 # demo's hours are held to this machine's within one.
 # usage: machines.sh BUILD [NAME]...      all unless told
 # Tests that tests/once.txt leaves to the first compiler are left to it here
@@ -187,21 +187,35 @@ compile() { # NAME=VALUE...: with them
         bad=1
     }
 }
-run_tests() {
-    tests=$(programs "")
-    for t in $tests; do
+run_one() { # TEST
+    r=0
+    # shellcheck disable=SC2086
+    (cd "$tree" && ulimit -S -t "$limit" && exec timeout $((10 * limit)) \
+        $run "$1") >"$tree/$1.log" 2>&1 </dev/null || r=$?
+    case $r in # timeout's, or that of the signal that a processor's limit sends
+    124 | 152) echo "not ok $1 is not done in $limit s" >>"$tree/$1.log" ;;
+    esac
+    echo "status $r" >>"$tree/$1.log"
+}
+run_next() { # TEST...: those that no other has begun
+    for t; do
+        mkdir "$tree/begun/$(echo "$t" | tr / _)" 2>/dev/null || continue
         [ -x "$tree/$t" ] || { echo "status 127" >"$tree/$t.log"; continue; }
         [ -z "${KEEP:-}" ] || [ ! "$tree/$t.log" -nt "$tree/$t" ] ||
             ! tail -n 1 "$tree/$t.log" | grep -q '^status 0$' || continue
-        r=0
-        # shellcheck disable=SC2086
-        (cd "$tree" && ulimit -S -t "$limit" && exec timeout $((10 * limit)) \
-            $run "$t") >"$tree/$t.log" 2>&1 </dev/null || r=$?
-        case $r in # timeout's, or that of the signal that a processor's limit sends
-        124 | 152) echo "not ok $t is not done in $limit s" >>"$tree/$t.log" ;;
-        esac
-        echo "status $r" >>"$tree/$t.log"
+        run_one "$t"
     done
+}
+run_tests() { # as many at once as jobs
+    tests=$(programs "") at=0
+    rm -rf "$tree/begun"
+    mkdir "$tree/begun"
+    while [ $at -lt "$jobs" ]; do
+        # shellcheck disable=SC2086
+        run_next $tests &
+        at=$((at + 1))
+    done
+    wait
     # shellcheck disable=SC2046
     (cd "$tree" && sh tests/support/tally.sh $(printf '%s.log ' $tests)) || bad=1
 }
@@ -247,6 +261,9 @@ one() { # NAME ROOT COMPILER RUN CFLAGS...
     other)
         lay_tree "-I$root/usr/include" "$links -lsqlite3"
         cc="$cc --sysroot=$root" run="$run -L $root"
+        native=$(ls "$root"/lib/ld-linux.so.2 2>/dev/null) &&
+            "$native" --version >/dev/null 2>&1 &&
+            run="$native --library-path $(ls -d "$root"/lib/*-gnu):$(ls -d "$root"/usr/lib/*-gnu)"
         compile ;;
     musl)
         lay_tree "$(printf -- '-isystem %s ' "$root/include" "$root/port" \
