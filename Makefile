@@ -2,7 +2,9 @@
 # One Makefile.  `make help` lists the targets.
 #
 #   make demo       install what is missing, build, run the main job
-#   make check      install what is missing, build, run every test
+#   make check      install what is missing, build, run every test but the page's
+#   make check-page those: the command as WebAssembly, and in a browser where
+#                   there is one
 #   make all        the library, static and shared, and the command
 #   make machines   build and tests for i386, s390x (qemu), musl and the newest
 #                   compilers (gcc-new, clang-new); ONLY=musl for one of them
@@ -68,7 +70,7 @@ NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 
 GOALS := $(or $(MAKECMDGOALS),all)
 NEED  := $(NEED_all) \
-  $(if $(filter check coverage bench study mutants,$(GOALS)),$(NEED_check)) \
+  $(if $(filter check% coverage bench study mutants,$(GOALS)),$(NEED_check)) \
   $(if $(filter first-results ducts-answer evidence atlas%,$(GOALS)),python3) \
   $(if $(filter lint tidy format format-check abi abi-check,$(GOALS)),$(NEED_lint)) \
   $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
@@ -184,7 +186,7 @@ STUDIES   := $(STUDY_SRC:%.c=$B/%)
 .DELETE_ON_ERROR:
 .SUFFIXES:
 .SECONDARY:
-.PHONY: all deps demo check lint floors refs banned size spdx names umbrella \
+.PHONY: all deps demo check check-page lint floors refs banned size spdx names umbrella \
         exports abi abi-check statics kept frames format format-check tidy coverage \
         fuzz fuzzers bench machines \
         study mutants weather-years first-results ducts-answer evidence atlas \
@@ -285,6 +287,9 @@ TESTS    := $(TEST_SRC:%.c=$B/%)
 LOGS     := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
 ONCE     :=
 endif
+# The page's compile all of it once more: `make check-page`, or EVERY=1.
+PAGE_LOGS := $(patsubst %,$B/%.log,$(filter tests/page/%,$(TEST_SH)))
+LOGS   := $(if $(EVERY),$(LOGS),$(filter-out $(PAGE_LOGS),$(LOGS)))
 ELSE   := $(patsubst %,$B/%.log,$(patsubst %.c,%,$(ONCE)))
 KILLS  ?= $(if $(filter gcc,$(WORD)),20,8)
 
@@ -310,7 +315,10 @@ gcc-too:
 check: all $(LOGS)
 	@sh tests/support/tally.sh $(LOGS)
 
-.PHONY: $(LOGS)
+check-page: all $(PAGE_LOGS)
+	@sh tests/support/tally.sh $(PAGE_LOGS)
+
+.PHONY: $(LOGS) $(PAGE_LOGS)
 $(filter-out $(ELSE),$(TESTS:%=%.log)): %.log: %
 	@r=0; $< >$@ 2>&1 </dev/null || r=$$?; echo "status $$r" >>$@; times >>$@
 $(filter-out $(ELSE),$(TEST_SH:%=$B/%.log)): $B/%.log: % all

@@ -48,16 +48,6 @@ void study__doubt(struct dew_finding *f, const struct dew_question *q,
         f->so += (size_t)as_told(q, d, side, count);
 }
 
-void study__doubt_limits(struct dew_finding *f, const struct dew_question *q,
-                         size_t option)
-{
-    const struct study__side side[] = {{option, DEW_DRAWN_too_humid},
-                                       {option, DEW_DRAWN_too_dry},
-                                       {option, DEW_DRAWN_glass_wet}};
-
-    study__doubt(f, q, side, sizeof side / sizeof *side);
-}
-
 /* ---- of two options ----------------------------------------------------------- */
 
 /* Half of a tie counts for either: whole hours are what is told. */

@@ -50,10 +50,6 @@ void study__doubt(struct dew_finding *f, const struct dew_question *q,
     study__doubt((f), (q),                                                     \
                  &(const struct study__side){(option), DEW_DRAWN_##of}, 1)
 
-/* The same of all three limits of an option. */
-void study__doubt_limits(struct dew_finding *f, const struct dew_question *q,
-                         size_t option);
-
 /* The share of houses in which a has more hours too humid or too dry than b,
    ties half; of the likely house alone where none was drawn. */
 double study__more_outside(const struct dew_question *q, size_t a, size_t b);
