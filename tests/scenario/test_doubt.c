@@ -277,16 +277,29 @@ static const struct as_set_row {
      DEW_DOUBT_TIMES, "bath_fan.run=2.333333333333 min/h"},
 };
 
-/* Numbers of one struct against another's, none farther than a hair. */
+/* The number at byte i of both is the same but for a hair. */
+static int is_near(const struct dew_case *a, const struct dew_case *b, size_t i)
+{
+    double x, y;
+
+    memcpy(&x, (const char *)a + i, sizeof x);
+    memcpy(&y, (const char *)b + i, sizeof y);
+    return fabs(x - y) <= 1e-9 * fabs(y);
+}
+
+/* Numbers of one struct against another's, none farther than a hair.  They stand
+   at every fourth byte where a machine puts them so: half a number that differs
+   is of one that is near. */
 static void assert_alike(const struct dew_case *a, const struct dew_case *b)
 {
-    for (size_t i = 0; i + sizeof(double) <= sizeof *a; i += sizeof(double)) {
-        double x, y;
+    const size_t half = sizeof(double) / 2;
 
-        memcpy(&x, (const char *)a + i, sizeof x);
-        memcpy(&y, (const char *)b + i, sizeof y);
-        if (memcmp(&x, &y, sizeof x) != 0)
-            assert_near(x, y, 1e-9 * fabs(y));
+    for (size_t i = 0; i + half <= sizeof *a; i += half) {
+        if (memcmp((const char *)a + i, (const char *)b + i, half) == 0)
+            continue;
+        if (!(i >= half && is_near(a, b, i - half)) &&
+            !(i + sizeof(double) <= sizeof *a && is_near(a, b, i)))
+            fail_msg("byte %zu of a case is another", i);
     }
 }
 

@@ -260,16 +260,18 @@ one() { # NAME ROOT COMPILER RUN CFLAGS...
     case $kind in
     other)
         lay_tree "-I$root/usr/include" "$links -lsqlite3"
-        cc="$cc --sysroot=$root" run="$run -L $root"
-        native=$(ls "$root"/lib/ld-linux.so.2 2>/dev/null) &&
-            "$native" --version >/dev/null 2>&1 &&
-            run="$native --library-path $(ls -d "$root"/lib/*-gnu):$(ls -d "$root"/usr/lib/*-gnu)"
-        compile ;;
+        cc="$cc --sysroot=$root" run="$run -L $root" native=''
+        loader=$root/lib/ld-linux.so.2
+        ! "$loader" --version >/dev/null 2>&1 || {
+            run='' native="-Wl,--dynamic-linker=$loader"
+            native="$native,-rpath,$root/lib/$name-linux-gnu:$root/usr/lib/$name-linux-gnu"
+        }
+        compile LDFLAGS="$native" LINK_QUICK= ;;
     musl)
         lay_tree "$(printf -- '-isystem %s ' "$root/include" "$root/port" \
             "$work/musl/include" "$work/musl/include/gnulib")" \
             "-L$root/lib -static -lgsl -lyaml -ljansson -lz -lmd -lsqlite3 -lgnulib"
-        compile LDFLAGS=-Wl,--gc-sections ;;
+        compile LDFLAGS=-Wl,--gc-sections LINK_QUICK= ;;
     newest)
         lay_tree "" "$links -lsqlite3"
         made=build/${cc%-*} inside="sh $here/tests/support/within.sh $root $tree"
