@@ -2,7 +2,7 @@
 /*
  * Sizes: that each figure tried is the house --set would make, that the size is
  * an edge of what is enough, and the closed form of a house with one source and
- * one flow of air.
+ * one flow of air.  What points say is tests/run/test_size_curve.c's.
  */
 #include "dew/size.h"
 
@@ -157,12 +157,15 @@ TEST(outdoor_air_above_the_limit_is_counted)
 
 /* ---- each figure is the house of --set ------------------------------------------ */
 
+/* Without machines, sun and stores, for it is marched some hundred times. */
 #define DAMP                                                                   \
     "weather: {place: 722020}\n"                                               \
     "house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50 (0.7 " \
     "to 2.6)}\n"                                                               \
     "run: {steps_per_hour: 1}\n"                                               \
-    "cooling: {capacity: 2.5 ton, shr: 74 %}\n"                                \
+    "temperature: {given: 75 degF}\n"                                          \
+    "windows: {north: 0 m2, east: 0 m2, south: 0 m2, west: 0 m2}\n"            \
+    "buffering: {class: none}\n"                                               \
     "options:\n"                                                               \
     "  - name: as it stands\n"                                                 \
     "  - name: core.one\n"                                                     \
@@ -179,7 +182,7 @@ static struct dew_size *sized;
 static int open_all(void **state)
 {
     (void)state;
-    sized = size_of(&damp, 0.75, 8, 2);
+    sized = size_of(&damp, 0.5, 3, 2);
     return 0;
 }
 
@@ -329,7 +332,7 @@ TEST(a_size_is_an_edge)
     assert_true(c->points[i - 1].does < c->need);
     assert_true(c->low - c->points[i - 1].value <
                 1.001 * 0.473176473 / 86400); /* a pint a day */
-    assert_int_equal(c->need, 6);             /* of 8 */
+    assert_int_equal(c->need, 2);             /* of 3 */
 }
 
 TEST(points_rise)
@@ -344,184 +347,55 @@ TEST(points_rise)
 }
 
 /* Airflow alone is called for within such limits. */
-TEST(threads_change_nothing)
+TEST(what_is_not_called_for_is_not_tried)
 {
     static const char *const sets[] = {
-        "limits.too_humid=97 %", "limits.too_dry=5 %", "dehumidifier=none",
+        "limits.too_humid=100 %", "limits.too_dry=5 %", "dehumidifier=none",
         "options.core.one.control=none", "options.core.one.dehumidifier=none"};
     struct dew_run_ask from = damp;
-    struct dew_size *one, *two;
-    const struct dew_size_curve *a, *b;
+    const struct dew_size_curve *c;
+    struct dew_size *s;
     size_t i = 0;
 
     from.sets = sets;
     from.set_count = COUNT_OF(sets);
-    one = size_of(&from, 0.75, 20, 1);
-    two = size_of(&from, 0.75, 20, 2);
-    for (; (a = dew_size_curve(one, i)) != NULL; i++) {
-        b = dew_size_curve(two, i);
-        assert_int_equal(a->knob, DEW_SIZE_flow);
-        assert_int_equal(a->count, b->count);
-        assert_memory_equal(a->points, b->points, a->count * sizeof *a->points);
-    }
+    s = size_of(&from, 0.75, 0, 2);
+    for (; (c = dew_size_curve(s, i)) != NULL; i++)
+        assert_int_equal(c->knob, DEW_SIZE_flow);
     assert_int_equal(i, 2);
-    assert_null(dew_size_curve(two, i));
-    dew_size_close(one);
-    dew_size_close(two);
+    dew_size_close(s);
 }
 
-/* ---- closing in, on made-up points ------------------------------------------------ */
-
-enum { MOST = 12 };
-
-static const struct shape_row {
-    const char *name;
-    enum dew_size_knob knob;
-    size_t count;
-    double value[MOST]; /* cfm, or a share                                  */
-    int enough[MOST], air[MOST];
-    double next; /* 0: nothing                                              */
-    double low, high;
-    size_t stretches;
-} shape_rows[] = {
-    {"none is enough, air from the third",
-     DEW_SIZE_flow,
-     4,
-     {20, 40, 60, 80},
-     {0},
-     {0, 0, 1, 1},
-     50,
-     NAN,
-     NAN,
-     0},
-    {"the near edge first",
-     DEW_SIZE_flow,
-     4,
-     {20, 40, 60, 80},
-     {0, 1, 1, 0},
-     {1, 1, 1, 1},
-     30,
-     40,
-     60,
-     1},
-    {"then the far one",
-     DEW_SIZE_flow,
-     4,
-     {39.5, 40, 60, 80},
-     {0, 1, 1, 0},
-     {1, 1, 1, 1},
-     70,
-     40,
-     60,
-     1},
-    {"near enough on all sides",
-     DEW_SIZE_flow,
-     4,
-     {39.5, 40, 60, 61},
-     {0, 1, 1, 0},
-     {1, 1, 1, 1},
-     0,
-     40,
-     60,
-     1},
-    {"3 percent is near",
-     DEW_SIZE_flow,
-     2,
-     {195, 200},
-     {0, 1},
-     {1, 1},
-     0,
-     200,
-     200,
-     1},
-    {"4 percent is not",
-     DEW_SIZE_flow,
-     2,
-     {192, 200},
-     {0, 1},
-     {1, 1},
-     196,
-     200,
-     200,
-     1},
-    {"the first of two stretches",
-     DEW_SIZE_flow,
-     5,
-     {39.5, 40, 40.5, 80, 120},
-     {0, 1, 0, 1, 1},
-     {1, 1, 1, 1, 1},
-     0,
-     40,
-     40,
-     2},
-    {"of a set point the last",
-     DEW_SIZE_set_point,
-     4,
-     {0.40, 0.50, 0.55, 0.60},
-     {1, 0, 1, 0},
-     {0},
-     0.525,
-     0.55,
-     0.55,
-     2},
-    {"all are enough",
-     DEW_SIZE_humidifier,
-     3,
-     {0.25, 0.30, 0.35},
-     {1, 1, 1},
-     {0},
-     0,
-     0.25,
-     0.35,
-     1},
-};
-
-static void it_closes_in(void **state)
+static struct dew_size *opened(const struct dew_size_ask *ask)
 {
-    const struct shape_row *row = *state;
-    struct run__size_curve *c = calloc(1, sizeof *c);
-    double unit = row->knob == DEW_SIZE_flow ? cfm : 1, next = 0;
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_size *s;
 
-    c->told = (struct dew_size_curve){
-        .knob = row->knob, .houses = 10, .need = 8, .count = row->count};
-    for (size_t i = 0; i < row->count; i++) {
-        c->points[i].value = unit * row->value[i];
-        c->points[i].enough = row->enough[i];
-        c->points[i].does = row->enough[i] ? 8 : 3;
-        c->points[i].fails[DEW_DRAWN_short_of_air] = row->air[i] ? 2 : 3;
-    }
-    assert_int_equal(run__size_next(c, &next), row->next > 0);
-    assert_near(next, unit * row->next, 1e-12);
-    run__size_tell(c);
-    assert_int_equal(c->told.stretches, row->stretches);
-    assert_int_equal(c->told.found, row->stretches > 0);
-    if (row->stretches > 0) {
-        assert_near(c->told.low, unit * row->low, 1e-12);
-        assert_near(c->told.high, unit * row->high, 1e-12);
-        assert_int_equal(c->told.at_last,
-                         row->high == row->value[row->count - 1]);
-    }
-    free(c);
+    assert_int_equal(dew_size_open(&s, ask, &faults), DEW_OK);
+    return s;
 }
-ROWS(shape_rows, it_closes_in);
 
-TEST(more_air_is_damper_from_the_least_on)
+/* More houses than a bundle has lanes; a few figures of them are enough. */
+TEST(threads_change_nothing)
 {
-    struct dew_size_point p[3] = {{.value = 1}, {.value = 2}, {.value = 3}};
-    const struct dew_size_curve c = {.points = p, .count = 3};
-    struct dew_draws_range *r[3];
-    static const double hours[] = {300, 120, 143, 145};
+    enum { FIGURES = 3 };
+    struct dew_size *of[2];
 
-    for (int i = 0; i < 3; i++) {
-        r[i] = &p[i].hours[DEW_DRAWN_too_humid];
-        *r[i] = (struct dew_draws_range){NAN, NAN, NAN, hours[i]};
+    for (size_t k = 0; k < 2; k++) {
+        const struct dew_size_ask ask = {&damp, 8, 2, k + 1, 0.75,
+                                         NAN,   0, 0, 0};
+        double done;
+
+        of[k] = opened(&ask);
+        for (int i = 0; i < FIGURES; i++)
+            assert_int_equal(dew_size_step(of[k], &done, NULL), DEW_OK);
+        assert_int_equal(of[k]->curves[0].told.count, FIGURES);
     }
-    assert_nan(dew_size_turn(&c, DEW_DRAWN_too_humid)); /* less than a day */
-    r[2]->told = hours[3];
-    assert_near(dew_size_turn(&c, DEW_DRAWN_too_humid), 2, 0);
-    for (int i = 0; i < 3; i++)
-        r[i]->p50 = -i; /* the middle house goes before the one as told */
-    assert_nan(dew_size_turn(&c, DEW_DRAWN_too_humid));
+    assert_memory_equal(of[0]->curves[0].points, of[1]->curves[0].points,
+                        FIGURES * sizeof of[0]->curves[0].points[0]);
+    dew_size_close(of[0]);
+    dew_size_close(of[1]);
 }
 
 /* ---- what is refused ---------------------------------------------------------------- */
@@ -562,20 +436,19 @@ ROWS(refused_rows, it_says_why);
 
 /* ---- years and the model's own error --------------------------------------------- */
 
+/* Of the own core's curve the last flow alone is tried. */
 static struct dew_draws_range highest_flow(int years, int model, int *of_years)
 {
     const struct dew_size_ask ask = {&damp, 16, 2,     0,    0.8,
                                      NAN,   0,  years, model};
-    struct dew_error list[FAULTS] = {{0}};
-    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_size *s = opened(&ask);
+    struct run__size_curve *c = &s->curves[0];
     struct dew_draws_range r;
-    struct dew_size *s;
-    double done;
 
-    assert_int_equal(dew_size_open(&s, &ask, &faults), DEW_OK);
-    for (int i = 0; i < 8; i++)
-        assert_int_equal(dew_size_step(s, &done, NULL), DEW_OK);
-    r = s->curves[0].points[7].hours[DEW_DRAWN_too_humid];
+    assert_int_equal(run__size_plan(s, DEW_SIZE_CORE_own, DEW_SIZE_flow, c), 1);
+    assert_int_equal(run__size_try(s, c, c->grid[c->grid_count - 1], NULL),
+                     DEW_OK);
+    r = c->points[0].hours[DEW_DRAWN_too_humid];
     *of_years = dew_size_target(s).years;
     assert_near(dew_size_target(s).model, model ? DEW_SPREAD_MODEL : 0, 0);
     dew_size_close(s);
