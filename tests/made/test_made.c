@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Made years: that they meet their figures, at every place, every time. */
+/* Made years: that they meet their figures, at every kind of place. */
 #include "support/rows.h"
 
 #include <string.h>
@@ -138,12 +138,31 @@ TEST(the_driest_place_has_water_in_its_air)
     assert_near(least, dew_air_w_dew_liquid(-75.0, 1e5) * 1e5, 2e-3);
 }
 
-TEST(every_place_meets_its_figures)
+/* Of the 1,007 places those that come off worst, by each of the figures, and one
+   in sixteen of the others; EVERY=1 makes a year of each. */
+static int is_tried(const char *id, size_t number)
+{
+    static const char *const worst[] = {"701330", "701780", "702005",
+                                        "702186", "702320", "702460",
+                                        "722140", "722610", "723449"};
+    const char *every = getenv("EVERY");
+
+    for (size_t i = 0; i < COUNT_OF(worst); i++)
+        if (strcmp(id, worst[i]) == 0)
+            return 1;
+    return number % 16 == 0 || (every != NULL && every[0] != '\0');
+}
+
+TEST(places_meet_their_figures)
 {
     struct dew_climate place;
     struct worst w = {0};
+    size_t tried = 0, number = 0;
 
-    for (size_t at = 0; dew_climate_next(&at, &place);) {
+    for (size_t at = 0; dew_climate_next(&at, &place); number++) {
+        if (!is_tried(place.site.id, number))
+            continue;
+        tried++;
         struct dew_year *year = make(&place, 1, 0);
         size_t count;
         const struct dew_hour *hours = dew_year_hours(year, &count);
@@ -153,6 +172,7 @@ TEST(every_place_meets_its_figures)
         compare(&place, hours, &w);
         dew_year_close(year);
     }
+    assert_true(tried >= 63); /* one in sixteen */
     print_message(
         "worst: t %.3f K at %s, td %.3f K at %s, sun %.2f of what is "
         "allowed at %s, highest or lowest %.2f K at %s, wind %.3f m/s "
@@ -162,7 +182,7 @@ TEST(every_place_meets_its_figures)
     assert_near(w.t, 0.0, 0.1);
     assert_near(w.td, 0.0, 0.1);
     assert_near(w.solar, 0.0, 1.0);
-    /* of 12,084: where days differ more than day and night */
+    /* months of all: where days differ more than day and night */
     assert_between(w.beyond, 0, 60);
     assert_near(w.range, 0.0, 2.5);
     assert_near(w.wind, 0.0, 0.05);

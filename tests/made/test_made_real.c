@@ -35,21 +35,76 @@ static int open_real(struct reading *r, const struct place_row *place)
     return 1;
 }
 
-static struct damp made_damp(const char *id, unsigned long seed)
+/* Highest and lowest hour of each month, t and dew point. */
+enum { T_HIGH, T_LOW, TD_HIGH, TD_LOW, ENDS };
+
+struct year {
+    struct damp damp;
+    double ends[12][ENDS];
+};
+
+/* Of each place the real year and those made, read once for all rows. */
+static struct pair {
+    int read;
+    struct year real, made[SEEDS];
+} pairs[PLACES];
+
+static void ends_of(const struct dew_hour *h, const struct dew_date *d,
+                    size_t count, double ends[12][ENDS])
+{
+    for (int m = 0; m < 12; m++) {
+        ends[m][T_HIGH] = ends[m][TD_HIGH] = -INFINITY;
+        ends[m][T_LOW] = ends[m][TD_LOW] = INFINITY;
+    }
+    for (size_t i = 0; i < count; i++) {
+        double *e = ends[d[i].month - 1];
+        double td = dew_air_dew_liquid(h[i].w, h[i].p);
+
+        e[T_HIGH] = fmax(e[T_HIGH], h[i].t);
+        e[T_LOW] = fmin(e[T_LOW], h[i].t);
+        e[TD_HIGH] = fmax(e[TD_HIGH], td);
+        e[TD_LOW] = fmin(e[TD_LOW], td);
+    }
+}
+
+static struct year made_year(const struct dew_climate *place,
+                             unsigned long seed)
 {
     struct dew_made how = {.seed = seed};
-    struct dew_climate place;
     struct dew_year *year;
     const struct dew_hour *hours;
-    struct damp damp;
+    const struct dew_date *dates;
+    struct year made;
     size_t count;
 
-    assert_int_equal(dew_climate_find(id, &place, NULL), DEW_OK);
-    assert_int_equal(dew_made_open(&place, &how, &year, NULL), DEW_OK);
+    assert_int_equal(dew_made_open(place, &how, &year, NULL), DEW_OK);
     hours = dew_year_hours(year, &count);
-    damp = damp_of(hours, count);
+    dates = dew_year_dates(year, &count);
+    made.damp = damp_of(hours, count);
+    ends_of(hours, dates, count, made.ends);
     dew_year_close(year);
-    return damp;
+    return made;
+}
+
+/* NULL: the file is not there. */
+static const struct pair *pair_of(size_t p)
+{
+    struct pair *pair = &pairs[p];
+    struct dew_climate place;
+    struct reading r;
+
+    if (pair->read)
+        return pair;
+    if (!open_real(&r, &places[p]))
+        return NULL;
+    pair->real.damp = damp_of(r.hours, r.count);
+    ends_of(r.hours, r.dates, r.count, pair->real.ends);
+    dew_year_close(r.year);
+    assert_int_equal(dew_climate_find(places[p].id, &place, NULL), DEW_OK);
+    for (unsigned long seed = 1; seed <= SEEDS; seed++)
+        pair->made[seed - 1] = made_year(&place, seed);
+    pair->read = 1;
+    return pair;
 }
 
 /* Is a count of hours within a share of the real one, or within hours? */
@@ -84,62 +139,19 @@ static void made_years_are_as_damp_as_real_ones(void **state)
     int close = 0;
 
     for (size_t p = 0; p < PLACES; p++) {
-        struct reading r;
-        struct damp real;
+        const struct pair *pair = pair_of(p);
         double got = 0.0, want;
 
-        if (!open_real(&r, &places[p]))
+        if (pair == NULL)
             skip();
-        real = damp_of(r.hours, r.count);
-        dew_year_close(r.year);
-        want = count_of(&real, row);
-        for (unsigned long seed = 1; seed <= SEEDS; seed++) {
-            struct damp made = made_damp(places[p].id, seed);
-
-            got += count_of(&made, row) / SEEDS;
-        }
+        want = count_of(&pair->real.damp, row);
+        for (size_t k = 0; k < SEEDS; k++)
+            got += count_of(&pair->made[k].damp, row) / SEEDS;
         close += near_count(got, want, 0.10, 60.0);
         print_message("%s: made %.0f, real %.0f\n", places[p].name, got, want);
         assert_true(near_count(got, want, 0.25, 100.0));
     }
     assert_true(2 * close >= (int)PLACES);
-}
-
-/* Highest and lowest hour of each month, t and dew point. */
-enum { T_HIGH, T_LOW, TD_HIGH, TD_LOW, ENDS };
-
-static void ends_of(const struct dew_hour *h, const struct dew_date *d,
-                    size_t count, double ends[12][ENDS])
-{
-    for (int m = 0; m < 12; m++) {
-        ends[m][T_HIGH] = ends[m][TD_HIGH] = -INFINITY;
-        ends[m][T_LOW] = ends[m][TD_LOW] = INFINITY;
-    }
-    for (size_t i = 0; i < count; i++) {
-        double *e = ends[d[i].month - 1];
-        double td = dew_air_dew_liquid(h[i].w, h[i].p);
-
-        e[T_HIGH] = fmax(e[T_HIGH], h[i].t);
-        e[T_LOW] = fmin(e[T_LOW], h[i].t);
-        e[TD_HIGH] = fmax(e[TD_HIGH], td);
-        e[TD_LOW] = fmin(e[TD_LOW], td);
-    }
-}
-
-static void made_ends(const struct dew_climate *place, unsigned long seed,
-                      double ends[12][ENDS])
-{
-    struct dew_made how = {.seed = seed};
-    const struct dew_hour *hours;
-    const struct dew_date *dates;
-    struct dew_year *year;
-    size_t count;
-
-    assert_int_equal(dew_made_open(place, &how, &year, NULL), DEW_OK);
-    hours = dew_year_hours(year, &count);
-    dates = dew_year_dates(year, &count);
-    ends_of(hours, dates, count, ends);
-    dew_year_close(year);
 }
 
 /* Made less real over the seeds and the months of six places whose days' dew
@@ -161,24 +173,20 @@ static void made_months_reach_as_far_as_real_ones(void **state)
 {
     const struct end_row *row = *state;
     static double off[PLACES * SEEDS * 12];
-    double real[12][ENDS], made[12][ENDS];
     size_t n = 0;
 
     for (size_t p = 0; p < PLACES; p++) {
+        const struct pair *pair = pair_of(p);
         struct dew_climate place;
-        struct reading r;
 
-        if (!open_real(&r, &places[p]))
+        if (pair == NULL)
             skip();
         assert_int_equal(dew_climate_find(places[p].id, &place, NULL), DEW_OK);
-        ends_of(r.hours, r.dates, r.count, real);
-        dew_year_close(r.year);
-        for (unsigned long seed = 1; seed <= SEEDS; seed++) {
-            made_ends(&place, seed, made);
+        for (size_t k = 0; k < SEEDS; k++)
             for (int m = 0; m < 12; m++)
                 if (place.month[m].td_sd < row->td_sd)
-                    off[n++] = made[m][row->end] - real[m][row->end];
-        }
+                    off[n++] = pair->made[k].ends[m][row->end] -
+                               pair->real.ends[m][row->end];
     }
     core__sort(off, n);
     print_message("mean %.2f, quarters %.2f and %.2f K\n", core__mean(off, n),
