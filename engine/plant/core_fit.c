@@ -271,7 +271,7 @@ static double units_at(const struct dew_core *c, double supply, double exhaust)
 static double condensing(const struct dew_core *c, double sensible,
                          double supply, double exhaust)
 {
-    const double most_units = 20.0;
+    const double most_units = 200.0;
     double least = fmin(supply, exhaust), most = fmax(supply, exhaust);
     double n =
         dew_plant_ntu(DEW_COUNTERFLOW, sensible * supply / least, least / most);

@@ -2,6 +2,7 @@
 /* Spec sheets turned into cores, and cores at other flows. */
 #include "support/rows.h"
 
+#include "dew/air.h"
 #include "dew/core.h"
 
 /* A sheet of one row: 30 L/s, 60 W, a heating test. */
@@ -346,6 +347,30 @@ TEST(a_core_of_as_many_units_is_alike_when_dry)
         m.ratio = exhaust / 0.0437;
         dew_plant_core_wet(&m, &o);
         assert_near(o.sensible, at.sensible, 1e-9);
+    }
+}
+
+/* 0.98 of equal flows is 49 units, 0.991 is 110: the condensing core has them
+   too, and what water adds to such a core does not pass the whole. */
+TEST(a_great_core_condenses_as_one)
+{
+    static const double eps[] = {0.93, 0.953, 0.98, 0.991};
+
+    for (int i = 0; i < 4; i++) {
+        struct dew_core c = core_of(eps[i], 0.0);
+        struct dew_core_meeting m = {
+            .ratio = 1.0, .t_out = -8.3, .t_in = 21.7, .p = 97300.0};
+        struct dew_core_state at;
+        struct dew_core_wet o;
+
+        c.kind = DEW_COUNTERFLOW;
+        dew_plant_core_at(&c, 0.0437, 0.0437, &at);
+        m.ntu = at.condensing;
+        assert_near(m.ntu, eps[i] / (1.0 - eps[i]), 1e-6);
+        m.w = dew_air_w(m.t_in, 0.53, m.p);
+        dew_plant_core_wet(&m, &o);
+        assert_true(o.water > 1e-4 && o.sensible > o.dry);
+        assert_true(at.sensible + o.sensible - o.dry < 1.0);
     }
 }
 

@@ -2,6 +2,9 @@
 /* Condensing in a core, against slices. */
 #include "support/rows.h"
 
+#include <stdint.h>
+
+#include "core/range.h"
 #include "dew/air.h"
 #include "dew/core.h"
 
@@ -128,86 +131,257 @@ static void agrees_with_slices(void **state)
 
 /* ---- the equations themselves -------------------------------------------- */
 
-/* A core whose air condenses from its dew point d on, d - t_out being g (1 +
-   (exp(n k) - 1) / k); g is the gap there, n the units left. */
-struct part {
-    const struct dew_core_meeting *m;
-    double d, v, k;
+/* One over the logarithmic mean of two gaps. */
+static double per_mean(double a, double b)
+{
+    return fabs(a / b - 1.0) < 1e-6 ? 2.0 / (a + b) : log(a / b) / (a - b);
+}
+
+/* A core seen from its cold end up. */
+struct seen {
+    double units, t_supply; /* NaN units: the airs cross                     */
 };
 
-static double units_left(const struct part *x, double g)
+/*
+ * Exhaust air that leaves at t4, its wet part cut into so many, each of
+ * constant capacity: one is what core_step.h solves, many are the differential
+ * equations.  The water drains at the lower temperature of its cut; d is the
+ * dew point.
+ */
+static struct seen seen_from(const struct dew_core_meeting *m, double d,
+                             double t4, int cuts)
 {
-    double a = x->m->t_in - x->d, other = g - (x->v - 1.0) * a, mean;
+    double t = t4, w = fmin(dew_air_w_sat(t4, m->p), m->w), gap = t4 - m->t_out;
+    double rise = m->ratio * (1.0 + 1860.0 * m->w / 1006.0) * (m->t_in - d);
+    struct seen s = {0.0, m->t_out};
 
-    if (!(other > 0.0))
-        return 0.0;
-    mean = fabs(other / g - 1.0) < 1e-6 ? g : (other - g) / log(other / g);
-    return fmax(x->m->ntu - x->v * a / mean, 0.0);
+    for (int i = 1; i <= cuts; i++) {
+        double up = t4 + (d - t4) * i / cuts, next, q;
+        double w_up = i < cuts ? dew_air_w_sat(up, m->p) : m->w;
+
+        q = m->ratio / 1006.0 *
+            (dew_air_h(up, w_up) - dew_air_h(t, w) - (w_up - w) * 4186.0 * t);
+        s.t_supply += q;
+        next = up - s.t_supply;
+        s.units += next > 0.0 ? q * per_mean(gap, next) : NAN;
+        gap = next;
+        t = up;
+        w = w_up;
+    }
+    s.t_supply += rise;
+    s.units += m->t_in - s.t_supply > 0.0
+                   ? rise * per_mean(gap, m->t_in - s.t_supply)
+                   : NAN;
+    return s;
 }
 
-static double gap_at_dew(const struct part *x)
+/* Where it leaves a core of m's units, by halving. */
+static double leaves(const struct dew_core_meeting *m, double d, int cuts)
 {
-    double low = fmax((x->v - 1.0) * (x->m->t_in - x->d), 0.0),
-           high = x->d - x->m->t_out;
+    double low = m->t_out, high = d;
 
-    for (int i = 0; i < 60; i++) {
-        double g = 0.5 * (low + high), n = units_left(x, g);
+    for (int i = 0; i < 40; i++) {
+        double t4 = 0.5 * (low + high);
 
-        if (g * (1.0 + expm1(n * x->k) / x->k) < x->d - x->m->t_out)
-            low = g;
+        if (seen_from(m, d, t4, cuts).units <= m->ntu)
+            high = t4;
         else
-            high = g;
+            low = t4; /* or NaN */
     }
-    return low;
+    return high;
 }
 
-/* Exhaust out, by its capacity along the saturation curve: the gap by halving,
-   k in small turns, and many. */
-static double exhaust_by_halving(const struct dew_core_meeting *m)
+/* 0 .. 1, drawn. */
+static double drawn(uint64_t *seed)
 {
-    struct part x = {.m = m,
-                     .d = dew_air_dew(m->w, m->p),
-                     .v = m->ratio * (1.0 + 1860.0 * m->w / 1006.0),
-                     .k = 0.3};
-    double h = dew_air_h(x.d, m->w), t = x.d;
-
-    for (int i = 0; i < 150; i++) {
-        double g = gap_at_dew(&x), w, r;
-
-        t = m->t_out + g * exp(units_left(&x, g) * x.k);
-        t = fmin(t, x.d - 0.01);
-        w = dew_air_w_sat(t, m->p);
-        r = m->ratio * (h - dew_air_h(t, w) - (m->w - w) * 4186.0 * t) /
-            (1006.0 * (x.d - t));
-        x.k += 0.1 * (1.0 - 1.0 / r - x.k);
-    }
-    return t;
+    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
+    return (double)(*seed >> 33) / (double)(UINT64_C(1) << 31);
 }
 
-/* The six turns have come to the equations' root, to 0.02 K; the mean gap of
-   the dry part by two parts to one is the logarithmic to 0.1 %. */
-TEST(six_turns_are_enough_to_five_units)
+/* A core of 0.3 .. 0.98 on the lesser flow, or of up to 50 units. */
+static struct dew_core_meeting drawn_meeting(uint64_t *seed)
 {
-    static const double units[] = {0.7, 2.3, 4.9}, ratio[] = {0.55, 1.0, 1.83},
-                        out[] = {-31.0, -11.3, 3.7}, rh[] = {0.33, 0.57, 0.74};
-    int wets = 0;
+    double ratio = 0.3 * pow(10.0, drawn(seed)), eps, least;
+    struct dew_core_meeting m;
 
-    for (int i = 0; i < 81; i++) {
-        struct dew_core_meeting m = {.ntu = units[i % 3],
-                                     .ratio = ratio[i / 3 % 3],
-                                     .t_out = out[i / 9 % 3],
-                                     .t_in = 22.3,
-                                     .p = 98400.0};
+    if (drawn(seed) < 0.15)
+        ratio = 1.0;
+    least = fmin(ratio, 1.0);
+    eps = 0.3 + 0.68 * drawn(seed);
+    m = (struct dew_core_meeting){
+        .ntu = dew_plant_ntu(DEW_COUNTERFLOW, eps, fmin(ratio, 1.0 / ratio)) *
+               least,
+        .ratio = ratio,
+        .t_in = 15.0 + 15.0 * drawn(seed),
+        .p = 70e3 + 35e3 * drawn(seed)};
+    if (drawn(seed) < 0.1)
+        m.ntu = 50.0 * drawn(seed);
+    m.t_out = fmin(-40.0 + 65.0 * drawn(seed), m.t_in - 0.01);
+    m.w = dew_air_w(m.t_in, fmin(0.2 + 0.8 * drawn(seed), 1.0), m.p);
+    return m;
+}
+
+/* Regression: what of the root the steps leave, K. */
+static double leave(const struct dew_core_meeting *m)
+{
+    int alike = core__within(m->ratio, 0.75, 1.33);
+
+    return alike && m->ntu < 6.0                             ? 1e-4
+           : m->ntu < 10.0 && core__within(m->ratio, 0.5, 2) ? 1e-3
+                                                             : 0.01;
+}
+
+TEST(steps_end_at_the_root_of_the_equations)
+{
+    uint64_t seed = 7;
+    int wets = 0, great = 0;
+
+    for (int i = 0; i < 30000; i++) {
+        struct dew_core_meeting m = drawn_meeting(&seed);
         struct dew_core_wet o;
 
-        m.w = dew_air_w(m.t_in, rh[i / 27], m.p);
         dew_plant_core_wet(&m, &o);
-        if (!(o.water > 1e-5))
+        if (!(o.water > 0.0)) {
+            assert_near(o.sensible, o.dry, 0.0);
             continue;
+        }
         wets++;
-        assert_near(o.t_exhaust, exhaust_by_halving(&m), 0.02);
+        great += m.ntu > 13.0;
+        assert_near(o.t_exhaust, leaves(&m, dew_air_dew(m.w, m.p), 1),
+                    leave(&m));
     }
-    assert_true(wets > 60);
+    assert_true(wets > 15000 && great > 2000);
+}
+
+/* One if it wets at all. */
+static int at_root(const struct dew_core_meeting *m, double within)
+{
+    double d = dew_air_dew(m->w, m->p);
+    struct dew_core_wet o;
+
+    dew_plant_core_wet(m, &o);
+    if (!(o.t_exhaust < d))
+        return 0;
+    assert_near(o.t_exhaust, leaves(m, d, 1), within);
+    return 1;
+}
+
+/* Flows of the same capacity, or nearly; more units than any core has. */
+TEST(even_flows_and_many_units)
+{
+    struct dew_core_meeting m = {3.7, 1.0, -11.3, 21.7, 0.0, 98400.0};
+    int wets = 0;
+
+    m.w = dew_air_w(m.t_in, 0.47, m.p);
+    for (int i = -10; i <= 10; i++) {
+        m.ratio = (1.0 + 3e-7 * i) / (1.0 + 1860.0 * m.w / 1006.0);
+        wets += at_root(&m, 1e-4);
+    }
+    assert_int_equal(wets, 21);
+    for (m.ntu = 51.0; m.ntu <= 200.0; m.ntu += 7.0)
+        for (m.ratio = 0.31; m.ratio < 3.0; m.ratio *= 1.07)
+            wets += at_root(&m, 0.01);
+    assert_true(wets > 600);
+}
+
+/* House air that is saturated, airs alike to a hundredth, and little water. */
+TEST(edges_are_at_the_root)
+{
+    int wets = 0;
+
+    for (double ntu = 0.7; ntu < 60.0; ntu *= 1.9)
+        for (double ratio = 0.31; ratio < 3.0; ratio *= 1.3)
+            for (double t_out = -38.7; t_out < 22.0; t_out += 9.7) {
+                struct dew_core_meeting m = {ntu,  ratio, t_out,
+                                             21.3, 0.0,   84300.0};
+
+                m.w = dew_air_w(m.t_in, 1.0, m.p);
+                wets += at_root(&m, 0.01);
+                m.t_out = m.t_in - 0.01;
+                wets += at_root(&m, 1e-5);
+                m.t_out = -59.3;
+                m.w = dew_air_w_sat(-55.0, m.p);
+                wets += at_root(&m, 0.01);
+            }
+    assert_true(wets > 900);
+}
+
+/* The farthest from the root of a million drawn. */
+TEST(steps_are_held_by_the_pinch)
+{
+    static const struct dew_core_meeting m[] = {
+        {84.728, 0.416, -35.09, 27.81, 0.04278, 58108.0},
+        {41.935, 0.422, -32.56, 29.54, 0.03891, 70237.0},
+        {14.237, 1.000, -39.76, 20.32, 0.02078, 70055.0},
+    };
+
+    for (int i = 0; i < 3; i++)
+        assert_true(at_root(&m[i], m[i].ntu > 50.0 ? 0.03 : 0.01));
+}
+
+/* Dew on the last hundredth of a kelvin, and less. */
+TEST(what_is_barely_wet_is_nearly_dry)
+{
+    for (double ratio = 0.5; ratio < 2.0; ratio *= 1.21)
+        for (double by = 1e-2; by > 1e-9; by *= 0.13) {
+            struct dew_core_meeting m = {3.3, ratio, -7.9, 21.3, 0.0, 98400.0};
+            struct dew_core_wet o = {NAN, NAN, m.t_out, NAN};
+
+            for (int i = 0; i < 60; i++) {
+                double v = ratio * (1.0 + 1860.0 * m.w / 1006.0);
+
+                dew_plant_core_wet(&m, &o);
+                m.w = dew_air_w_sat(
+                    m.t_in - o.dry * (m.t_in - m.t_out) / v + by, m.p);
+            }
+            assert_true(at_root(&m, 1e-6));
+            dew_plant_core_wet(&m, &o);
+            assert_true(o.sensible - o.dry > -1e-12 &&
+                        o.sensible - o.dry < 0.1 * by);
+            assert_true(o.water >= 0.0 && o.water < 1e-3 * by);
+        }
+}
+
+/* The differential equations of counterflow [ASH-F4], as 100 cuts, along both
+   airs: core.h's accuracy.  Tolerances of effectiveness and of water are
+   regressions: of one capacity for the whole wet part. */
+static const struct flows whole_rows[] = {
+    {"cuts, exhaust half of supply", 0.5, 0.046, 0.033},
+    {"cuts, exhaust 0.7 of supply", 0.7, 0.036, 0.025},
+    {"cuts, equal flows", 1.0, 0.014, 0.018},
+    {"cuts, exhaust 1.4 of supply", 1.4, 0.006, 0.012},
+    {"cuts, exhaust twice the supply", 2.0, 0.003, 0.008},
+};
+
+static void agrees_with_cuts(void **state)
+{
+    static const double units[] = {1.3, 3.1, 7.3, 17.0, 49.0},
+                        out[] = {-39.7, -17.9, 1.3}, rh[] = {0.27, 0.53, 0.93},
+                        in[] = {17.7, 27.3}, p[] = {101325, 73100};
+    const struct flows *row = *state;
+
+    for (int i = 0; i < 5 * 3 * 3 * 2 * 2; i++) {
+        struct dew_core_meeting m = {.ntu = units[i % 5],
+                                     .ratio = row->ratio,
+                                     .t_out = out[i / 5 % 3],
+                                     .t_in = in[i / 45 % 2],
+                                     .p = p[i / 90]};
+        double d, t4, drained;
+        struct dew_core_wet o;
+
+        m.w = dew_air_w(m.t_in, rh[i / 15 % 3], m.p);
+        d = dew_air_dew(m.w, m.p);
+        dew_plant_core_wet(&m, &o);
+        if (!(o.t_exhaust < d))
+            continue;
+        t4 = leaves(&m, d, 100);
+        drained = m.w - dew_air_w_sat(t4, m.p);
+        assert_near(o.sensible,
+                    (seen_from(&m, d, t4, 100).t_supply - m.t_out) /
+                        (m.t_in - m.t_out),
+                    row->eps);
+        assert_near(o.water, drained, row->water * drained + 2e-6);
+    }
 }
 
 /* Closed form of counterflow where nothing condenses, [ASH-F4] T10.2. */
@@ -276,4 +450,5 @@ TEST(outside_gives_nan)
 
 ROWS(rows, published_band);
 ROWS(flow_rows, agrees_with_slices);
+ROWS(whole_rows, agrees_with_cuts);
 RUN_TESTS("plant, condensing core");
