@@ -81,7 +81,7 @@ cp "$top"/weather/miami-made.csv weather.csv
 drawn() {
     what=$1 new=$2
     shift 2
-    same "$what" "$new" --draws 8 --option "as it stands" --option "enthalpy core" "$@"
+    same "$what" "$new" --draws 3 --option "as it stands" --option "enthalpy core" "$@"
 }
 drawn "houses drawn" some
 drawn "the same houses" 0
