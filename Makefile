@@ -236,7 +236,7 @@ $B/%.o: %.c Makefile
 ifeq ($(origin CFLAGS)$(COV),file)
 $(TEST_SRC:%.c=$B/%.o): QUICK := -O0 -g1
 endif
-LINK_QUICK := $(if $(shell command -v ld.gold),-fuse-ld=gold)
+LINK_QUICK := $(if $(SAN)$(COV),,$(if $(shell command -v ld.gold),-fuse-ld=gold))
 
 $B/$(MPI_FILE:.c=.o) build/tidy/$(MPI_FILE): OURS += $(MPI_CFLAGS)
 
