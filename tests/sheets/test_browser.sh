@@ -51,6 +51,11 @@ if [ -z "$browser" ]; then
     skipped "the page in a browser: no chromium"
     exit $bad
 fi
+# widths and sheets are those of the letters that most systems bring
+if command -v fc-list >/dev/null && ! fc-list | grep -q Liberation; then
+    skipped "the page in a browser: no fonts-liberation"
+    exit $bad
+fi
 says "a house damp all year" set_of dry_mountain damp
 cp damp/report.html page/damp.html
 cp "$here/browser.html" page
