@@ -263,7 +263,7 @@ one() { # NAME ROOT COMPILER RUN CFLAGS...
         cc="$cc --sysroot=$root" run="$run -L $root" native=''
         loader=$root/lib/ld-linux.so.2
         ! "$loader" --version >/dev/null 2>&1 || {
-            run='' native="-Wl,--dynamic-linker=$loader"
+            run='' native="-Wl,--disable-new-dtags,--dynamic-linker=$loader"
             native="$native,-rpath,$root/lib/$name-linux-gnu:$root/usr/lib/$name-linux-gnu"
         }
         compile LDFLAGS="$native" LINK_QUICK= ;;
