@@ -288,7 +288,7 @@ LOGS     := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
 ONCE     :=
 endif
 # The page's compile all of it once more: `make check-page`, or EVERY=1.
-PAGE_LOGS := $(patsubst %,$B/%.log,$(filter tests/page/%,$(TEST_SH)))
+PAGE_LOGS := $(filter $B/tests/page/%,$(LOGS))
 LOGS   := $(if $(EVERY),$(LOGS),$(filter-out $(PAGE_LOGS),$(LOGS)))
 ELSE   := $(patsubst %,$B/%.log,$(patsubst %.c,%,$(ONCE)))
 KILLS  ?= $(if $(filter gcc,$(WORD)),20,8)

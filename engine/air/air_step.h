@@ -63,7 +63,7 @@ static CORE__INLINE double air__dew(double w, double p)
 {
     const core__plain triple = 611.2, least = 1.0; /* Pa */
     double pv = core__max(air__pv(w, p), CORE__OF(least));
-    double y = 0.69314718055994531 * air__poly_log2(pv / triple);
+    double y = AIR__LN_2 * air__poly_log2(pv / triple);
     core__truth ice = y < 0.0;
     double t = core__pick(ice, 272.62, 243.12) * y /
                (core__pick(ice, 22.46, 17.62) - y);

@@ -30,6 +30,10 @@
 #define AIR__POLY_LOW  (-60.0)
 #define AIR__POLY_HIGH 60.0
 
+/* For powers of e and natural logarithms by those of 2. */
+#define AIR__LN_2     0.69314718055994531
+#define AIR__PER_LN_2 1.4426950408889634
+
 /* A value and its slope in t; the part not used costs nothing. */
 struct air__line {
     double value, slope;
@@ -204,7 +208,7 @@ static CORE__INLINE double air__poly_log2(double x)
 static CORE__INLINE double air__poly_exp2(double y)
 {
     const core__plain shift = 6755399441055744.0; /* 1.5 x 2^52 */
-    double n = y + shift, z = (y - (n - shift)) * 0.69314718055994531;
+    double n = y + shift, z = (y - (n - shift)) * AIR__LN_2;
     double two_n = air__poly_from_bits((air__poly_bits(n) + 1023) << 52), z2,
            z4, sum;
 

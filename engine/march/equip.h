@@ -330,7 +330,7 @@ static inline void march__equip_humidity(const struct march__body *m,
    are far apart where they matter, an hour; ours. */
 static inline double march__remembers(double seconds)
 {
-    return air__poly_exp2(seconds * (-1.4426950408889634 / 3600.0));
+    return air__poly_exp2(seconds * (-AIR__PER_LN_2 / 3600.0));
 }
 
 /* Nothing, instead of what fades without end. */

@@ -507,8 +507,9 @@ export function run(module, files, words, variables = [], heard = undefined, mem
   }
 }
 
-// The same where the browser can hold a run: turn, often asked, may give a promise, until which the
-// run is held; what it is refused with ends the run.  closed: told when a file was.
+// The same where the browser can hold a run: turn, often asked, may give a promise,
+// until which the run is held; what it is refused with ends the run.  closed: told
+// when a file was.
 export async function run_held(module, files, words, more) {
   const { system, start } = begun(module, { files, words, ...more });
 

@@ -251,7 +251,7 @@ static CORE__INLINE struct dew_coil_work plant__coil(
     struct plant__adp adp;
     core__truth is_dry;
 
-    o.m_bf = m * (1.0 - air__poly_exp2(-1.4426950408889634 * k->units / m));
+    o.m_bf = m * (1.0 - air__poly_exp2(-AIR__PER_LN_2 * k->units / m));
     o.m_bf = core__pick(k->dry > 0.0, m, o.m_bf);
     quartic = plant__t_saturated(h);
     o.t_wet = plant__wet_step(quartic + off->wet, a->t, a->w, a->p);

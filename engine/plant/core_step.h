@@ -32,12 +32,14 @@
 #include "air/air_step.h"
 #include "dew/core.h"
 
-#define PLANT__LN_2    0.69314718055994531
-#define PLANT__PER_LN2 1.4426950408889634
+static CORE__INLINE struct air__line plant__core_pws(double t)
+{
+    return air__poly_pws(core__pick(t < -60.0, -60.0, t));
+}
 
 static CORE__INLINE double plant__core_w_sat(double t, double p)
 {
-    return air__w_sat(core__pick(t < -60.0, -60.0, t), p);
+    return air__w_pv(plant__core_pws(t).value, p);
 }
 
 /*
@@ -66,21 +68,20 @@ struct plant__core_units {
 static CORE__INLINE double plant__core_slope(const struct plant__core_fixed *c,
                                              double t, double w, double w_slope)
 {
-    return c->scale *
-           (AIR__CP + AIR__CP_VAPOUR * w + AIR__CP_LIQUID * (c->w - w) +
-            w_slope * (air__h_vapour(t) - AIR__CP_LIQUID * t));
+    return c->scale * (air__cp(w) + AIR__CP_LIQUID * (c->w - w) +
+                       w_slope * air__latent(t));
 }
 
 /* Heat of the air at t and of what it lost on the way, J/kg. */
 static CORE__INLINE double plant__core_heat(double t, double w, double water)
 {
-    return AIR__CP * t + w * air__h_vapour(t) + water * AIR__CP_LIQUID * t;
+    return air__h(t, w) + water * AIR__CP_LIQUID * t;
 }
 
 static CORE__INLINE struct plant__core_given plant__core_given(
     const struct plant__core_fixed *c, double t)
 {
-    struct air__line pv = air__poly_pws(core__pick(t < -60.0, -60.0, t));
+    struct air__line pv = plant__core_pws(t);
     double w = air__w_pv(pv.value, c->p);
 
     return (struct plant__core_given){
@@ -97,7 +98,7 @@ static CORE__INLINE double plant__core_nearer(const struct plant__core_fixed *c,
     double per = 1.0 / n->less;
     double kp = core__max(2.0 * n->near - n->bend * per, straight * n->near);
     double x = core__hold(kp * per * (c->units - n->n), -far, far);
-    double grows = n->near * (air__poly_exp2(PLANT__PER_LN2 * x) - 1.0);
+    double grows = n->near * (air__poly_exp2(AIR__PER_LN_2 * x) - 1.0);
     double all;
 
     /* a pinch at most so many times nearer, or 500 times farther; where ice
@@ -139,7 +140,7 @@ static CORE__INLINE double plant__core_turn(const struct plant__core_fixed *c,
     struct plant__core_given q = plant__core_given(c, c->t_out + y);
     double s = q.slope, g = core__max(c->up - q.q, c->floor);
     struct plant__core_gaps per = plant__core_gaps(y, g, g - c->more);
-    double l = PLANT__LN_2 * air__poly_log2(per.ratio) * per.far;
+    double l = AIR__LN_2 * air__poly_log2(per.ratio) * per.far;
     double l1 = (per.y - s * per.g - l * (1.0 - s)) * per.far;
     double l2 =
         ((s * per.g - per.y) * (s * per.g + per.y) - 2.0 * l1 * (1.0 - s)) *
@@ -175,7 +176,7 @@ static CORE__INLINE double plant__core_start(const struct plant__core_fixed *c,
 static CORE__INLINE double plant__core_dry(double units, double v)
 {
     double z = units * (1.0 - 1.0 / v);
-    double e = air__poly_exp2(-PLANT__PER_LN2 * z);
+    double e = air__poly_exp2(-AIR__PER_LN_2 * z);
     core__truth near = (z > -1e-4) & (z < 1e-4);
     double mean =
         core__pick(near, 1.0 - 0.5 * z, (1.0 - e) / (core__pick(near, 1.0, z)));
@@ -202,7 +203,7 @@ static CORE__INLINE struct plant__core_fixed plant__core_fixed(
     c.more = over * dry;
     c.floor = core__max(c.more, CORE__OF(0.0)) + least * c.up;
     c.rise = v * dry;
-    c.doubling = PLANT__LN_2 * v / over;
+    c.doubling = AIR__LN_2 * v / over;
     return c;
 }
 

@@ -131,7 +131,7 @@ static CORE__INLINE struct dew_coil_store_out plant__store_step(
     on =
         900.0 / PLANT__STORE_TAU /
         (core__pick(k->cycles_max * still > 0.03, k->cycles_max * still, 0.03));
-    lost = PLANT__STORE_TAU * (1.0 - air__poly_exp2(-1.4426950408889634 * on));
+    lost = PLANT__STORE_TAU * (1.0 - air__poly_exp2(-AIR__PER_LN_2 * on));
     u = a->m / most;
     moving = a->blower - x + plant__store_still(k, a, u) * (1.0 - a->blower);
     moving = core__pick(moving > 0.0, moving, 0.0);

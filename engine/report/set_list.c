@@ -101,13 +101,16 @@ static json_t *load(int directory, const char *name)
 {
     struct stat s;
     int file = open_regular(directory, name, &s);
-    FILE *in = file >= 0 ? fdopen(file, "rb") : NULL;
     json_t *root = NULL;
+    FILE *in;
 
-    if (in == NULL && file >= 0)
-        close(file);
-    if (in == NULL)
+    if (file < 0)
         return NULL;
+    in = fdopen(file, "rb");
+    if (in == NULL) {
+        close(file);
+        return NULL;
+    }
     if (s.st_size <= MOST)
         root = json_loadf(in, 0, NULL);
     fclose(in);

@@ -4,7 +4,6 @@
  * ten thousand different houses of one place.  BENCH_HOUSES sets their number.
  */
 #include <math.h>
-#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <time.h>
@@ -12,6 +11,7 @@
 #include "core/parallel.h"
 #include "dew/run.h"
 #include "march/bundle.h"
+#include "support/drawn.h"
 
 enum { ROUNDS = 3 };
 
@@ -61,8 +61,7 @@ static struct place open_place(const char *name)
 /* A factor of 0.7 .. 1.3. */
 static double any(uint64_t *seed)
 {
-    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
-    return 0.7 + 0.6 * (double)(*seed >> 40) / (double)(1 << 24);
+    return 0.7 + 0.6 * drawn_share(seed);
 }
 
 /* House i: an option of the demo's, larger, leakier, damper, fuller or less. */

@@ -79,22 +79,24 @@ short "weather look" weather look "$made"
 short "weather make --json" weather make 722020 --json
 short "start" start
 short "ducts --json" ducts "$here/scenarios/ducts_written.yaml" --json
-# those that march take nearly all the time
-many=$tries
-tries=$(((many + 1) / 2))
-short "run --json" run "$first" $of_month --json
-spread() { # NAME WORD...
-    what=$1
+# A command that marches takes nearly all the time: fewer of its allocations.
+some() { # OF NAME COMMAND...: one in OF of the tries
+    many=$tries
+    tries=$(((tries + $1 - 1) / $1))
     shift
-    short "$what" spread "$first" --draws 8 --threads 2 --option "as it stands" \
+    short "$@"
+    tries=$many
+}
+some 2 "run --json" run "$first" $of_month --json
+spread() { # OF NAME WORD...
+    of=$1 what=$2
+    shift 2
+    some "$of" "$what" spread "$first" --draws 8 --threads 2 --option "as it stands" \
         --set run.steps_per_hour=1 --set "people.count=3 (2 to 4)" --json "$@"
 }
-spread "spread --json" --set weather.place=none --set "weather.file=$made"
-tries=$(((many + 4) / 5))
-spread "spread of a place --json"
-tries=$many
+spread 2 "spread --json" --set weather.place=none --set "weather.file=$made"
+spread 5 "spread of a place --json"
 short "fit --json" fit "$first" hourly.csv --until 2001-07-12 --json
 short "fit --changed" fit "$first" hourly.csv --changed 2001-07-08 --curve curve.svg
-tries=$(((many + 1) / 2))
-short "run with a log" run "$first" $of_month --log log.csv --full
+some 2 "run with a log" run "$first" $of_month --log log.csv --full
 exit $bad

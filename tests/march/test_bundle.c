@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Houses side by side come to what each comes to alone. */
+#include "support/drawn.h"
 #include "support/rows.h"
 
 #include <stdlib.h>
@@ -104,8 +105,7 @@ TEST(so_is_one_led_in_and_not_full)
    go together and are left. */
 static double shrunk(double x, uint64_t *seed)
 {
-    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
-    return x * (0.7 + 0.3 * (double)(*seed >> 40) / (double)(1 << 24));
+    return x * (0.7 + 0.3 * drawn_share(seed));
 }
 
 static const struct march__span spans[] = {MARCH__CASE_SPANS};

@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Condensing in a core, against slices. */
+#include "support/drawn.h"
 #include "support/rows.h"
-
-#include <stdint.h>
 
 #include "core/range.h"
 #include "dew/air.h"
@@ -191,33 +190,26 @@ static double leaves(const struct dew_core_meeting *m, double d, int cuts)
     return high;
 }
 
-/* 0 .. 1, drawn. */
-static double drawn(uint64_t *seed)
-{
-    *seed = *seed * 6364136223846793005u + 1442695040888963407u;
-    return (double)(*seed >> 33) / (double)(UINT64_C(1) << 31);
-}
-
 /* A core of 0.3 .. 0.98 on the lesser flow, or of up to 50 units. */
 static struct dew_core_meeting drawn_meeting(uint64_t *seed)
 {
-    double ratio = 0.3 * pow(10.0, drawn(seed)), eps, least;
+    double ratio = 0.3 * pow(10.0, drawn_share(seed)), eps, least;
     struct dew_core_meeting m;
 
-    if (drawn(seed) < 0.15)
+    if (drawn_share(seed) < 0.15)
         ratio = 1.0;
     least = fmin(ratio, 1.0);
-    eps = 0.3 + 0.68 * drawn(seed);
+    eps = 0.3 + 0.68 * drawn_share(seed);
     m = (struct dew_core_meeting){
         .ntu = dew_plant_ntu(DEW_COUNTERFLOW, eps, fmin(ratio, 1.0 / ratio)) *
                least,
         .ratio = ratio,
-        .t_in = 15.0 + 15.0 * drawn(seed),
-        .p = 70e3 + 35e3 * drawn(seed)};
-    if (drawn(seed) < 0.1)
-        m.ntu = 50.0 * drawn(seed);
-    m.t_out = fmin(-40.0 + 65.0 * drawn(seed), m.t_in - 0.01);
-    m.w = dew_air_w(m.t_in, fmin(0.2 + 0.8 * drawn(seed), 1.0), m.p);
+        .t_in = 15.0 + 15.0 * drawn_share(seed),
+        .p = 70e3 + 35e3 * drawn_share(seed)};
+    if (drawn_share(seed) < 0.1)
+        m.ntu = 50.0 * drawn_share(seed);
+    m.t_out = fmin(-40.0 + 65.0 * drawn_share(seed), m.t_in - 0.01);
+    m.w = dew_air_w(m.t_in, fmin(0.2 + 0.8 * drawn_share(seed), 1.0), m.p);
     return m;
 }
 

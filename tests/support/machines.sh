@@ -5,8 +5,9 @@
 # newest compilers and libraries that Debian packages (gcc-new, clang-new).
 # Each has a root of its own under build/machines: of Debian's packages or, for
 # musl, of libraries built from source.  A processor that this one is not is
-# qemu's user emulation; i386 runs by itself where the system lets it.  Everything is compiled, the unit tests run, and the
-# demo's hours are held to this machine's within one.
+# qemu's user emulation; i386 runs by itself where the system lets it.  Everything
+# is compiled, the unit tests run, and the demo's hours are held to this machine's
+# within one.
 # usage: machines.sh BUILD [NAME]...      all unless told
 # Tests that tests/once.txt leaves to the first compiler are left to it here
 # too; one that takes longer than LIMIT is named, and counts as failed.  KEEP=1
