@@ -31,6 +31,9 @@ enum dew_status ducts__tune(struct dew_ducts *d, struct dew_error *err);
    said of it running holds of the boost. */
 int ducts__no_boost(const struct dew_duct_layout *layout);
 
+/* How many blower states there are. */
+int ducts__blowers(const struct dew_duct_layout *layout);
+
 /* Solve the flows of d->vent and d->blower. */
 enum dew_status ducts__solve(struct dew_ducts *d, struct dew_error *err);
 

@@ -291,6 +291,15 @@ static enum dew_status tell_lost(struct dew_ducts *d,
     return status;
 }
 
+int ducts__blowers(const struct dew_duct_layout *layout)
+{
+    int states = 1;
+
+    for (int k = 0; k < layout->handler_count; k++)
+        states *= 3;
+    return states;
+}
+
 enum dew_status dew_ducts_state(struct dew_ducts *ducts,
                                 enum dew_vent_state vent, int blower,
                                 struct dew_duct_state *out,
@@ -298,11 +307,9 @@ enum dew_status dew_ducts_state(struct dew_ducts *ducts,
 {
     struct dew_duct_state s = {.vent = vent, .blower = blower};
     enum dew_status status = DEW_OK;
-    int states = 1;
 
-    for (int k = 0; k < ducts->layout.handler_count; k++)
-        states *= 3;
-    if ((unsigned)vent > DEW_VENT_BOOST || blower < 0 || blower >= states)
+    if ((unsigned)vent > DEW_VENT_BOOST || blower < 0 ||
+        blower >= ducts__blowers(&ducts->layout))
         return core__fail(err, DEW_ERANGE, "no such state of the ducts");
     ducts->vent = vent;
     ducts->blower = blower;
@@ -350,10 +357,8 @@ enum dew_status dew_ducts_states(
 {
     struct dew_ducts *d;
     enum dew_status status = dew_ducts_open(&d, layout, err);
-    int states = 1, no_boost = ducts__no_boost(layout);
+    int states = ducts__blowers(layout), no_boost = ducts__no_boost(layout);
 
-    for (int k = 0; k < layout->handler_count; k++)
-        states *= 3;
     for (int v = 0; v < DEW_DUCT_VENT_STATES - no_boost; v++)
         for (int b = 0; b < states && status == DEW_OK; b++)
             status =

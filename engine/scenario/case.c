@@ -291,7 +291,8 @@ enum dew_status dew_scenario_case(const struct dew_scenario *scenario,
     struct scenario__making m = {.o = outdoors,
                                  .err = err,
                                  .reading = DEW_READ_LIKELY,
-                                 .written = of->written};
+                                 .written = of->written,
+                                 .seen = scenario->seen};
     enum dew_status status;
 
     if (s == NULL)
@@ -383,8 +384,11 @@ enum dew_status dew_scenario_otherwise(const struct dew_scenario *scenario,
 {
     const struct scenario__option *of = &scenario->options[option];
     struct shop *s; /* its case is the usual one */
-    struct scenario__making m = {
-        .written = of->written, .o = outdoors, .c = &another->c, .err = err};
+    struct scenario__making m = {.written = of->written,
+                                 .seen = scenario->seen,
+                                 .o = outdoors,
+                                 .c = &another->c,
+                                 .err = err};
     enum dew_status status;
 
     another->open = 0;

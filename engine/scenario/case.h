@@ -7,6 +7,7 @@
 #include "dew/library.h"
 #include "dew/plant.h"
 #include "dew/scenario.h"
+#include "ducts/seen.h"
 #include "scenario/keys.h"
 
 /* What every part works on. */
@@ -21,6 +22,7 @@ struct scenario__making {
     int other_handlers;       /* 1: even split for lead and lag, and back   */
     int as_designed;          /* 1: ducts without what was measured         */
     const struct dew_duct_written *written; /* of ducts.runs, or NULL       */
+    struct ducts__seen *seen;               /* the scenario's, or NULL      */
 };
 
 #define SI(v, key)    ((v)[KEY_##key].amount.si)

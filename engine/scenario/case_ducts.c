@@ -406,13 +406,10 @@ static enum dew_status scale_watts(const struct scenario__making *m,
 {
     struct dew_error inside = {0};
     struct dew_duct_state s;
-    struct dew_ducts *d;
-    enum dew_status status = dew_ducts_open(&d, l, &inside);
+    enum dew_status status =
+        ducts__seen_running(m->seen, l, l->reference, &s, &inside);
     double by;
 
-    if (status == DEW_OK)
-        status = dew_ducts_state(d, DEW_VENT_ON, l->reference, &s, &inside);
-    dew_ducts_close(d);
     if (status != DEW_OK)
         return scenario__ducts_blame(m, status, &inside);
     if (GIVEN(m->v, ventilator_fan) && !GIVEN(m->v, ventilator_power) &&

@@ -178,7 +178,7 @@ static enum dew_status make(struct scenario__making *m,
     struct dew_error inside = {0};
     int blowers;
     enum dew_status status =
-        dew_ducts_states(layout, states, &blowers, &inside);
+        ducts__seen_states(m->seen, layout, states, &blowers, &inside);
 
     if (status != DEW_OK)
         return scenario__ducts_blame(m, status, &inside);

@@ -31,6 +31,15 @@ static enum dew_status write_out(struct dew_scenario *s,
     return DEW_OK;
 }
 
+/* Each option as told, as doubted, and one more, each of them twice, with the
+   fans' own watts and with those told; not without end. */
+static size_t layouts_of(const struct dew_scenario *s)
+{
+    const size_t most = 128; /* 5 MiB */
+
+    return 6 * s->count < most ? 6 * s->count : most;
+}
+
 /* keep: hand over what was read in spite of faults in it. */
 static enum dew_status open_it(struct dew_scenario **scenario,
                                const struct dew_scenario_source *from,
@@ -54,6 +63,7 @@ static enum dew_status open_it(struct dew_scenario **scenario,
         scenario__agree_beside(s, from->name, faults);
     else
         status = write_out(s, faults);
+    s->seen = ducts__seen_open(layouts_of(s));
     if (status == DEW_OK)
         status = scenario__agree(s, from->name, faults);
     core__faults_in_order(faults, from->name);
@@ -82,6 +92,7 @@ void dew_scenario_close(struct dew_scenario *scenario)
 {
     if (scenario == NULL)
         return;
+    ducts__seen_close(scenario->seen);
     scenario__arena_free(&scenario->arena);
     free(scenario);
 }

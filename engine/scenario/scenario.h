@@ -4,6 +4,7 @@
 #define DEW_SCENARIO_SCENARIO_H
 
 #include "dew/scenario.h"
+#include "ducts/seen.h"
 #include "scenario/keys.h"
 #include "scenario/tree.h"
 #include "scenario/value.h"
@@ -25,6 +26,7 @@ struct dew_scenario {
     size_t count;
     int bare; /* 1: no options were told, and the one is the house itself */
     size_t systems[3];
+    struct ducts__seen *seen; /* layouts that were solved; or NULL         */
 };
 
 /* Fill presets, base and options from the source.  Faults go to faults. */
