@@ -311,12 +311,20 @@ static enum dew_status as_told(struct dew_spread *s, struct dew_error *err)
     return status;
 }
 
+/* Of one option, whose drawn houses are in no need of it, the likely house
+   marches beside them. */
+static int goes_first(const struct dew_spread *s)
+{
+    return s->options > 1 || s->draws == 0 || s->only != NULL ||
+           !run__spread_moves(s, 0);
+}
+
 enum dew_status dew_spread_step(struct dew_spread *s, double *done,
                                 struct dew_error *err)
 {
     if (s->failed != DEW_OK)
         return core__fail(err, s->failed, "this spread has failed before");
-    if (s->marched == 0)
+    if (s->marched == 0 && goes_first(s))
         s->failed = as_told(s, err);
     else if (s->marched < 1 + s->draws)
         s->failed = blocks(s, err);

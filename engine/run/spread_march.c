@@ -344,7 +344,8 @@ static int is_marched(const struct block *b, size_t option)
     return s->only == NULL || s->only[option];
 }
 
-/* The likely houses of every option, side by side where they branch alike. */
+/* The likely houses of every option, side by side where they branch alike; of one
+   option, drawn houses may be beside its likely one. */
 static enum dew_status likely(struct block *b, struct dew_error *err)
 {
     size_t options = b->of[0]->options;
@@ -360,7 +361,8 @@ static enum dew_status likely(struct block *b, struct dew_error *err)
             status = march_kept(b, i, err);
     for (size_t i = 0; i < options && status == DEW_OK; i++)
         for (size_t k = 0; k < b->count; k++)
-            b->of[k]->as_told[i] = b->crowd.outcomes[at(b, i, k)];
+            if (b->row[k] == 0)
+                b->of[k]->as_told[i] = b->crowd.outcomes[at(b, i, k)];
     return status;
 }
 

@@ -34,7 +34,7 @@ made() {
 year() { # SCENARIO
     known=$(DEW_BUILD=build/gcc DEWLEDGER=$gcc \
         sh "$here/tests/support/shipped.sh" "$1")
-    made "$this" year "$1" --draws 7
+    made "$this" year "$1" --draws 3
     same "$(basename "$1")" "$known/set" year/set
     same "$(basename "$1"), as text" "$known/full" year/full
 }

@@ -23,9 +23,9 @@ for scenario in "$@"; do
     mkdir -p "$folder/kept"
     (
         cd "$folder" || exit 1
-        "$program" run "$scenario" --draws 7 --kept kept --out set >brief 2>errors
+        "$program" run "$scenario" --draws 3 --kept kept --out set >brief 2>errors
         one=$?
-        "$program" run --draws 7 --kept kept --full "$scenario" >full 2>>errors
+        "$program" run --draws 3 --kept kept --full "$scenario" >full 2>>errors
         echo "$one $?" >status
     )
     echo "$key" >"$folder/key"
