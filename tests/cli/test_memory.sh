@@ -87,16 +87,16 @@ some() { # OF NAME COMMAND...: one in OF of the tries
     short "$@"
     tries=$many
 }
-some 2 "run --json" run "$first" $of_month --json
+some 4 "run --json" run "$first" $of_month --json
 spread() { # OF NAME WORD...
     of=$1 what=$2
     shift 2
     some "$of" "$what" spread "$first" --draws 8 --threads 2 --option "as it stands" \
         --set run.steps_per_hour=1 --set "people.count=3 (2 to 4)" --json "$@"
 }
-spread 2 "spread --json" --set weather.place=none --set "weather.file=$made"
-spread 5 "spread of a place --json"
+spread 5 "spread --json" --set weather.place=none --set "weather.file=$made"
+spread 10 "spread of a place --json"
 short "fit --json" fit "$first" hourly.csv --until 2001-07-12 --json
 short "fit --changed" fit "$first" hourly.csv --changed 2001-07-08 --curve curve.svg
-some 2 "run with a log" run "$first" $of_month --log log.csv --full
+some 4 "run with a log" run "$first" $of_month --log log.csv --full
 exit $bad

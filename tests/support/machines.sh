@@ -170,7 +170,7 @@ lay_tree() { # FLAGS LIBS: the tree, and what pkg-config would say of it
 PKG_CFLAGS := $1
 PKG_LIBS := $2
 PKG_FOR := gsl yaml-0.1 jansson zlib libmd sqlite3
-HAVE := $(sed -n 's/^HAVE := //p' "$here/build/deps.mk") clang libclang-rt-14-dev
+HAVE := $(sed -n 's/^HAVE := //p' "$here/build/deps.mk") clang libclang-rt-14-dev lld
 DEPS
 }
 programs() { # of all tests, or of those that are run beside the first compiler's
