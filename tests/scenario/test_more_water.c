@@ -2,7 +2,7 @@
 /*
  * More water, by any key that sets water free, never means fewer hours too
  * humid: a house held at its temperature, or by its thermostat without a
- * dehumidifier or a boost by humidity, in three climates.
+ * dehumidifier or a boost by humidity, in three climates; steps of an hour.
  *
  * At a given temperature this can be proved: the rate at which the air's
  * vapour pressure rises grows with every source, each of which is >= 0, and
@@ -71,7 +71,7 @@ static void march_house(int p, int house)
     struct dew_run *run;
     int n = snprintf(
         text, sizeof text,
-        "weather: {place: %s}\nhouse: {floor_area: 1900 ft2, bedrooms: 3, "
+        "weather: {place: %s}\nrun: {steps_per_hour: 1}\nhouse: {floor_area: 1900 ft2, bedrooms: 3, "
         "airtightness: 2 ach50}\nwindows: {unshaded: 40 %%}\nventilator: "
         "{core: heat_plate, sensible: 74 %% at 95 cfm}\n%soptions:\n",
         places[p], houses[house]);
@@ -88,30 +88,40 @@ static void march_house(int p, int house)
     dew_run_close(run);
 }
 
+/* One house in each place, the one that is held where it is hot; EVERY=1: both. */
+static int is_marched(int p, int house)
+{
+    return getenv("EVERY") != NULL || house == (p > 0);
+}
+
 static int march_all(void **state)
 {
     (void)state;
     for (int p = 0; p < PLACES; p++)
         for (int h = 0; h < HOUSES; h++)
-            march_house(p, h);
+            if (is_marched(p, h))
+                march_house(p, h);
     return 0;
 }
 
 static void more_water_never_means_fewer_humid_hours(void **state)
 {
-    int i = (int)((const struct pair *)*state - pairs), rises = 0;
+    int i = (int)((const struct pair *)*state - pairs), rises = 0, all = 0;
 
     for (int p = 0; p < PLACES; p++)
         for (int h = 0; h < HOUSES; h++) {
             double less = too_humid[p][h][2 * i];
             double more = too_humid[p][h][2 * i + 1];
 
+            if (!is_marched(p, h))
+                continue;
             if (more < less - grace)
                 fail_msg("%s, house %d: %g h with less, %g with more",
                          places[p], h, less, more);
             rises += more > less + grace;
+            all++;
         }
-    assert_true(rises >= 3); /* the key does something */
+    assert_true(2 * rises >= all && rises >= 2); /* the key does something */
 }
 
 ROWS(pairs, more_water_never_means_fewer_humid_hours);
