@@ -336,6 +336,7 @@ static const struct dew_outcome *made(struct dew_run *r, int number)
 #define SURE                                                                   \
     "weather: {place: 722020}\n"                                               \
     "house: {floor_area: 1830 ft2, bedrooms: 3}\n"                             \
+    "limits: {too_dry: 50 %}\n"                                                \
     "run: {steps_per_hour: 1}\n"                                               \
     "cooling: {capacity: 2.5 ton, shr: 74 %}\n"
 
@@ -390,10 +391,11 @@ TEST(the_model_is_off_by_what_is_drawn)
         snprintf(humid, sizeof humid, "limits.too_humid=%.17g",
                  0.60 - dew_spread_off(s, d));
         snprintf(dry, sizeof dry, "limits.too_dry=%.17g",
-                 0.30 - dew_spread_off(s, d));
+                 0.50 - dew_spread_off(s, d));
         typed_in = run_of(SURE, sets, 2);
         march(typed_in);
         is_the_same(dew_spread_house(s, d, 0), dew_run_outcome(typed_in, 0));
+        assert_true(dew_spread_house(s, d, 0)->too_dry > 0);
         dew_run_close(typed_in);
     }
     dew_spread_close(s);
