@@ -45,7 +45,7 @@ Y
 log 1 0 >log.csv
 log 1 1500 >damp.csv
 log 0 0 >bare.csv
-few="--house --told --draws 256"
+few="--house --told --draws 176"
 
 ends "the house is learned" 0 fit house.yaml log.csv $few --yaml new.yaml \
     --inputs inputs.svg
@@ -90,14 +90,14 @@ cp out learned.json
 says "in the place of others" grep -q \
     '^run: {steps_per_hour: 1, houses: "learned-houses.csv"} # to be' learned.yaml
 says "each is a row" test "$(wc -l <learned-houses.csv)" = 129
-ends "a spread of what is written" 0 spread learned.yaml --told --json
+ends "a spread of what is written" 0 spread learned.yaml --told --json \
+    --option "as it stands"
 says "has the houses learned, what goes together in them too" python3 - <<'END'
 import csv, json
 one, two = (json.load(open(f)) for f in ("learned.json", "out"))
 assert two["draws"] == 128
 for a, b in zip(one["house"]["options"], two["options"]):
     assert a["name"] == b["name"]
-    assert abs(128 * a["best_share"] - b["best"]["houses"]) < 0.5
     for of in ("too_humid_h", "too_dry_h"):
         for p in ("p10", "p50", "p90"):
             assert abs(a[of][p] - b[of][p]) <= 0.002 * max(b[of][p], 500)
@@ -111,39 +111,49 @@ r = xy / (xx * yy) ** 0.5
 told = one["house"]["together"]
 assert all(abs(r - t["r"]) < 0.25 for t in told), (r, told)
 END
-ends "drawn apart" 0 spread learned.yaml --told --draws 8 --csv apart.csv
+ends "drawn apart" 0 spread learned.yaml --told --draws 8 --csv apart.csv \
+    --option "as it stands"
 says "it has others" python3 - <<'END'
 import csv
 a, b = ([r["share of people.count"] for r in csv.DictReader(open(f))]
         for f in ("apart.csv", "learned-houses.csv"))
-assert len(a) == 16 and not set(a) & set(b)
+assert len(a) == 8 and not set(a) & set(b)
 END
-ends "a run of what is written" 0 run learned.yaml --json --option "as it stands"
-says "takes them" grep -q '"drawn": 128' out
-says "and says so" sh -c 'tr "\n" " " <err |
-    grep -q "note: the 128 houses are those of learned-houses.csv; [0-9]* figures that it lacks are drawn beside: "'
-says "as they are, without the error of the model" grep -q '"model_error_pct": 0' out
-ends "a run that draws anew" 0 run learned.yaml --draws 16 --json --option "as it stands"
-says "has others" grep -q '"drawn": 16' out
-# sized NAME FILE: of so little air few airflows are tried
-sized() {
-    ends "$1" 0 size "$2" --option "with a core" --hours 8760 \
-        --set "limits.fresh_air=30 cfm" --json
-}
-sized "a size of what is written" learned.yaml
-says "takes of them" grep -q '"draws": 32' out
-says "and says so" sh -c 'tr "\n" " " <err |
-    grep -q "note: the houses are 32 of the 128 of learned-houses.csv; "'
+# of fewer of them where all that is held is that they are taken
 head -5 learned-houses.csv >few.csv
 sed 's/learned-houses/few/' learned.yaml >few.yaml
-sized "a size of a few" few.yaml
+ends "a run of what is written" 0 run few.yaml --json --option "as it stands"
+says "takes them" grep -q '"drawn": 4' out
+says "and says so" sh -c 'tr "\n" " " <err |
+    grep -q "note: the 4 houses are those of few.csv; [0-9]* figures that it lacks are drawn beside: "'
+says "as they are, without the error of the model" grep -q '"model_error_pct": 0' out
+ends "a run that draws anew" 0 run few.yaml --draws 6 --json --option "as it stands"
+says "has others" grep -q '"drawn": 6' out
+# Its fan brings less than it takes by far, so that most airflows that are tried
+# are too much for it.  sized NAME CODE FILE ARG...
+sized() {
+    what=$1 code=$2 of=$3
+    shift 3
+    ends "$what" "$code" size "$of" --option "with a core" --hours 8760 --json \
+        --set "options.with a core.ventilator.flow=10 cfm" "$@"
+}
+few_airflows() {
+    sized "$1" 0 "$2" --set "limits.fresh_air=2070 cfm" \
+        --set "options.with a core.ventilator.exhaust_flow=40 cfm"
+}
+sized "a size of what is written, with no airflow that can be" 1 learned.yaml \
+    --set "limits.fresh_air=1000 cfm" \
+    --set "options.with a core.ventilator.exhaust_flow=300 cfm"
+says "takes of them and says so" sh -c 'tr "\n" " " <err |
+    grep -q "note: the houses are 32 of the 128 of learned-houses.csv; "'
+few_airflows "a size of a few" few.yaml
 says "takes all" grep -q '"draws": 4' out
 cp out sized
 awk -F, -v OFS=, 'NR == 1 { for (i = 1; i <= NF; i++)
     if ($i == "share of house.airtightness") c = i }
     NR > 1 { $c = 1 - $c } 1' few.csv >other.csv
 sed 's/few.csv/other.csv/' few.yaml >other.yaml
-sized "a size of others" other.yaml
+few_airflows "a size of others" other.yaml
 says "is another" sh -c '! cmp -s out sized'
 rm learned-houses.csv
 ends "a size without the file" 1 size learned.yaml
@@ -161,7 +171,8 @@ ends "as JSON" 0 fit house.yaml log.csv $few --json
 for key in effective_draws told reach_sd innovation_rms after_words together; do
     says "JSON has $key" grep -q "\"$key\":" out
 done
-ends "the options on what is left" 0 fit house.yaml log.csv $few --options
+sed '/with a core/,$d' two.yaml >one.yaml
+ends "the options on what is left" 0 fit one.yaml log.csv $few --options
 says "which is best comes first" sh -c \
     'head -1 out | grep -q "^On the houses that are left"'
 says "hours from low to high" \
@@ -175,14 +186,16 @@ says "are refused" grep -q 'ask --why and --options apart' err
 ends "without" 0 fit house.yaml log.csv --json
 says "there is no house" grep -q '"house": null' out
 
-ends "a log that no house reaches" 1 fit house.yaml damp.csv $few --yaml no.yaml
+ends "a log that no house reaches" 1 fit house.yaml damp.csv $few --yaml no.yaml \
+    --inputs x.svg
 says "is told so" grep -q '^No house of your description is as damp as this log' out
 says "and where to look" \
     flat "Look at these first, and at what you gave without a range"
 says "it went on as far as it may" flat \
-    'went on for 256 more houses, as too few of the first 256 agreed with the log[.]'
+    'went on for 176 more houses, as too few of the first 176 agreed with the log[.]'
 says "and nothing of its figures" sh -c '! grep -q "thought  " out'
 says "nor is a scenario written" test ! -e no.yaml
+says "and nothing is drawn" grep -q 'nothing was learned: nothing to draw' err
 
 # a log that brings its own weather, of some weeks
 sed -n '1s/$/,wind speed (m\/s),global solar (W\/m2)/p; 2,1200s/$/,3,60/p' log.csv >weeks.csv
@@ -222,31 +235,33 @@ temperature: {given: 21 degC}
 windows: {north: 0 m2, east: 0 m2, south: 0 m2, west: 0 m2}
 buffering: {class: none}
 Y
-ends "readings without a log" 0 fit seen.yaml --told --draws 176 --yaml new.yaml
-says "move the house" flat 'figures in doubt your readings tell something of'
-says "and say how sure they are" flat 'weighed by 2 readings they are worth'
+ends "readings without a log" 0 fit seen.yaml --told --draws 160 --yaml new.yaml \
+    --json
+says "as JSON" grep -q '"readings": 2' out
 ends "what is written is a scenario" 0 check new.yaml
 says "with its readings" grep -q 'january, rh: 48 to 54 %' new.yaml
-ends "as JSON" 0 fit seen.yaml --told --draws 176 --json
-says "of readings" grep -q '"readings": 2' out
-# six causes told: fewer are to be asked for
+# seven causes told: fewer are to be asked for
 SHUT="--set moisture.shower_water=0.3kg --set moisture.plants=2 --set moisture.aquarium=0m2
     --set moisture.burning=0kg/day --set moisture.drying=0kg --set airing.flow=0cfm --set ducts.leak_return=0%"
-ends "why it is as damp as it is" 0 fit seen.yaml --why --told --draws 256 $SHUT
+ends "why it is as damp as it is" 0 fit seen.yaml --why --told --draws 176 $SHUT \
+    --set people.count=3
+says "readings move the house" flat 'figures* in doubt your readings tell something of'
+says "and say how sure they are" flat 'weighed by 2 readings they are worth'
 says "the answer comes first" sh -c \
     'head -2 out | grep -Eq "^(Why it is as damp|Of [0-9]+ things that may)"'
 says "a chance before and after, and the hours" sh -c \
     'grep -Eq "^  wet ground under the house +20 +[0-9]+  ([-0-9,]+ \(|too few)" out'
 says "in 80 columns" sh -c '! grep -q "^.\{81\}" out'
-ends "as JSON" 0 fit seen.yaml --why --told --draws 320 --json
+ends "as JSON, by a log" 0 fit two.yaml log.csv --why --told --draws 304 --json \
+    --set people.count=2 --set 'house.airtightness=3 ach50 (1 to 8)'
 for key in causes any_after too_humid_h_gone together; do
     says "JSON has $key" grep -q "\"$key\":" out
 done
 says "each cause is in the docs" sh -c '
-    sed -n "s/^ *\"name\": \"\(.*\)\",*$/\1/p" out >names
+    sed -n "s/^ \{8\}\"name\": \"\(.*\)\",*$/\1/p" out >names
     test -s names && while read -r n; do
         grep -q "^| $n |" '"$docs"' || exit 1; done <names'
-ends "nothing left open" 0 fit seen.yaml --why --told --draws 256 $SHUT \
+ends "nothing left open" 0 fit two.yaml log.csv --why --told --draws 176 $SHUT \
     --set 'moisture.ground=0 kg/day' --set 'moisture.laundry_dried_indoors=0 per day'
 says "is told so" grep -q '^Nothing that may make the house damp is left open' out
 ends "a scenario of causes" 2 fit seen.yaml --why --yaml no.yaml
@@ -276,8 +291,6 @@ ends "neither log nor readings" 1 fit house.yaml
 says "is refused with how" grep -q 'no log and no readings' err
 ends "a chart of no log" 2 fit seen.yaml --curve x.svg
 ends "--inputs alone" 2 fit house.yaml log.csv --inputs x.svg
-ends "--inputs of nothing learned" 1 fit house.yaml damp.csv $few --inputs x.svg
-says "is refused" grep -q 'nothing was learned: nothing to draw' err
 ends "--yaml alone" 2 fit house.yaml log.csv --yaml new.yaml
 says "is refused" grep -q -- '--yaml goes with --house' err
 exit $bad
