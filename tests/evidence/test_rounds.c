@@ -186,9 +186,14 @@ static const double SEEN = 2.4;
 
 static int curved_misfit(const void *of, const double *z, double *r)
 {
+    static double sines[HOURS];
+    const double source = exp(0.7 * z[0] + 0.2 * z[1]);
+
     (void)of;
+    for (int h = 1; h < HOURS && !(sines[h] < 0 || sines[h] > 0); h++)
+        sines[h] = sin(h);
     for (int h = 0; h < HOURS; h++)
-        r[h] = (SEEN + 0.31 * sin(h) - exp(0.7 * z[0] + 0.2 * z[1])) / 0.9;
+        r[h] = (SEEN + 0.31 * sines[h] - source) / 0.9;
     return z[1] < 1.2; /* beyond it is no house */
 }
 

@@ -28,8 +28,10 @@ static const struct dew_learn_cause *cause_of(const struct dew_learn *l,
     return NULL;
 }
 
+enum { DRAWS = 304, WITHOUT = 160 }; /* as few as there may be */
+
 /* What a log of the house with one thing otherwise tells of its causes. */
-static struct dew_learn *causes_of(const char *set, int causes)
+static struct dew_learn *causes_of(const char *set, size_t draws, int causes)
 {
     struct dew_run *r;
 
@@ -38,35 +40,12 @@ static struct dew_learn *causes_of(const char *set, int causes)
     make_log(r, 61);
     dew_run_close(r);
     return learn_by(&(struct dew_learn_ask){
-        .draws = 304, .seed = 4, .told_only = 1, .causes = causes});
-}
-
-TEST(a_house_on_wet_ground_is_known_by_its_log)
-{
-    struct dew_learn *wet = causes_of("moisture.ground=9 kg/day", 1);
-    const struct dew_learn_cause *c = cause_of(wet, "moisture.ground"), *other;
-
-    assert_true(dew_learn_learned(wet)->told);
-    assert_near(c->before, 0.2, 0);
-    assert_true(c->after > 0.75);
-    assert_true(c->timed && c->hours.p10 > 200);
-    assert_true(c->hours.p10 < c->hours.p50 && c->hours.p50 < c->hours.p90);
-    assert_true(c->hours.p90 <= c->humid);
-    /* what would do the same stands beside it */
-    other = cause_of(wet, "moisture.burning");
-    assert_true(c->together > 0 && c->together == other->together);
-    assert_true(c->any_after >= c->after && c->any_after <= 1);
-    assert_true(c->any_before > 1 - 0.8 * 0.95 - 1e-9);
-    /* a log in the cold tells nothing of windows in warm weather */
-    other = cause_of(wet, "airing.flow");
-    assert_true(other == NULL || fabs(other->after - other->before) < 0.15);
-    dew_learn_close(wet);
+        .draws = draws, .seed = 4, .told_only = 1, .causes = causes});
 }
 
 /* Draws of a cause stand for all that have it, as often as they weigh. */
-TEST(draws_of_a_cause_are_picked_by_weight)
+static void draws_are_picked_by_weight(const struct dew_learn *l)
 {
-    struct dew_learn *l = causes_of("moisture.ground=9 kg/day", 1);
     size_t picked[RUN__LEARN_PAIRED], n, count;
     const struct dew_learn_cause *c = dew_learn_causes(l, &count);
 
@@ -88,12 +67,48 @@ TEST(draws_of_a_cause_are_picked_by_weight)
     /* few have it, so that other houses would lose nothing */
     c = cause_of(l, "moisture.shower_water");
     assert_true(c->after < 0.3 && c->timed && c->hours.p10 > 0);
-    dew_learn_close(l);
+}
+
+/* What is told is no cause, nor what changes nothing: no fan, no coil. */
+static void causes_are_of_what_nobody_told(const struct dew_learn *l)
+{
+    static const char *const none[] = {
+        "moisture.plants",  "moisture.laundry_dried_indoors",
+        "moisture.drying",  "bath_fan.run",
+        "ventilator.found", "cooling.blower"};
+
+    for (size_t i = 0; i < sizeof none / sizeof none[0]; i++)
+        assert_null(cause_of(l, none[i]));
+    assert_non_null(cause_of(l, "moisture.shower_water"));
+}
+
+TEST(a_house_on_wet_ground_is_known_by_its_log)
+{
+    struct dew_learn *wet = causes_of("moisture.ground=9 kg/day", DRAWS, 1);
+    const struct dew_learn_cause *c = cause_of(wet, "moisture.ground"), *other;
+
+    assert_true(dew_learn_learned(wet)->told);
+    assert_near(c->before, 0.2, 0);
+    assert_true(c->after > 0.75);
+    assert_true(c->timed && c->hours.p10 > 200);
+    assert_true(c->hours.p10 < c->hours.p50 && c->hours.p50 < c->hours.p90);
+    assert_true(c->hours.p90 <= c->humid);
+    /* what would do the same stands beside it */
+    other = cause_of(wet, "moisture.burning");
+    assert_true(c->together > 0 && c->together == other->together);
+    assert_true(c->any_after >= c->after && c->any_after <= 1);
+    assert_true(c->any_before > 1 - 0.8 * 0.95 - 1e-9);
+    /* a log in the cold tells nothing of windows in warm weather */
+    other = cause_of(wet, "airing.flow");
+    assert_true(other == NULL || fabs(other->after - other->before) < 0.15);
+    draws_are_picked_by_weight(wet);
+    causes_are_of_what_nobody_told(wet);
+    dew_learn_close(wet);
 }
 
 TEST(a_dry_house_has_no_wet_ground)
 {
-    struct dew_learn *l = causes_of(NULL, 1);
+    struct dew_learn *l = causes_of(NULL, DRAWS, 1);
     const struct dew_learn_cause *c = cause_of(l, "moisture.ground");
 
     assert_true(dew_learn_learned(l)->told);
@@ -102,21 +117,11 @@ TEST(a_dry_house_has_no_wet_ground)
     dew_learn_close(l);
 }
 
-/* What is told is no cause, nor what changes nothing: no fan, no coil. */
-TEST(causes_are_of_what_nobody_told)
+TEST(where_none_are_asked_for_there_are_no_causes)
 {
-    static const char *const none[] = {
-        "moisture.plants",  "moisture.laundry_dried_indoors",
-        "moisture.drying",  "bath_fan.run",
-        "ventilator.found", "cooling.blower"};
-    struct dew_learn *l = causes_of("moisture.ground=9 kg/day", 1);
+    struct dew_learn *l = causes_of(NULL, WITHOUT, 0);
     size_t count;
 
-    for (size_t i = 0; i < sizeof none / sizeof none[0]; i++)
-        assert_null(cause_of(l, none[i]));
-    assert_non_null(cause_of(l, "moisture.shower_water"));
-    dew_learn_close(l);
-    l = causes_of(NULL, 0);
     dew_learn_causes(l, &count);
     assert_int_equal(count, 0);
     dew_learn_close(l);

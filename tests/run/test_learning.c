@@ -20,7 +20,14 @@
     "options:\n"                                                               \
     "  - name: as it stands\n"
 
-enum { DRAWS = 256, FIGURES = 3 };
+/* The same at one temperature, without sun or stores: whose whole year is soon
+   marched. */
+#define PLAIN                                                                  \
+    HOUSE "temperature: {given: 25 degC}\nbuffering: {class: none}\n"          \
+          "windows: {north: 0 m2, east: 0 m2, south: 0 m2, west: 0 m2}\n"
+
+/* as few as there may be, of three figures and of one */
+enum { DRAWS = 176, OF_ONE = 144, FIGURES = 3 };
 
 static const char *const keys[FIGURES] = {"house.airtightness", "people.count",
                                           "moisture.other"};
@@ -74,33 +81,36 @@ static double typed(const char *key, double si)
     return strcmp(key, "moisture.other") == 0 ? si * 86400 / 0.473176473 : si;
 }
 
+/* Four of them; EVERY=1 learns seven. */
 TEST(made_houses_lie_in_eight_of_ten_intervals)
 {
-    enum { HOUSES = 7 };
+    enum { MOST = 7 };
+    const int every = getenv("EVERY") != NULL, houses = every ? MOST : 4;
     int inside = 0, moved = 0;
     double narrower = 0, innovation = 0;
 
     make_folder(HOUSE);
-    for (int i = 0; i < HOUSES; i++) {
+    for (int i = 0; i < houses; i++) {
         double truth[FIGURES];
         struct dew_learn *l;
 
         make_house(i, truth);
         l = learn_of(DRAWS, 0, 1);
         assert_true(dew_learn_learned(l)->told);
-        innovation += dew_learn_learned(l)->innovation / HOUSES;
+        innovation += dew_learn_learned(l)->innovation / houses;
         for (int k = 0; k < FIGURES; k++) {
             const struct dew_learn_input *x = input_of(l, keys[k]);
 
             inside += typed(keys[k], x->after.p10) <= truth[k] &&
                       truth[k] <= typed(keys[k], x->after.p90);
             moved += x->moved;
-            narrower += x->sd / (HOUSES * FIGURES);
+            narrower += x->sd / (houses * FIGURES);
         }
         dew_learn_close(l);
     }
-    assert_true(inside >= 13 && inside <= 20);
-    assert_true(moved >= 11);
+    assert_true(every ? inside >= 13 && inside <= 20
+                      : inside >= 8 && inside <= 11);
+    assert_true(moved >= (every ? 11 : 7));
     assert_true(narrower < 0.85);
     /* regression: what the curve of the fit leaves is more than the house does */
     assert_near(innovation, 0.57, 0.1);
@@ -123,7 +133,12 @@ TEST(made_houses_lie_in_eight_of_ten_intervals)
 #define BARE                                                                   \
     "title: made up\n"                                                         \
     "weather: {place: 726580}\n"                                               \
+    "run: {steps_per_hour: 1}\n"                                               \
     "house: {floor_area: 1500 ft2, bedrooms: 3, airtightness: 4 ach50}\n"      \
+    "insulation: {walls: 19 R, roof: 38 R, floor: 4 R}\n"                      \
+    "windows: {north: 0 m2, east: 0 m2, south: 0 m2, west: 0 m2}\n"            \
+    "temperature: {heat: 68 degF, cool: 76 degF}\n"                            \
+    "heating: {by_air: no}\n"                                                  \
     "options:\n"                                                               \
     "  - name: as it stands\n"
 
@@ -228,7 +243,7 @@ TEST(what_nobody_told_is_learned_and_written_too)
     make_log(r, 78);
     dew_run_close(r);
     write_text(scenario, BARE);
-    l = learn_of(1152, 0, 0);
+    l = learn_of(784, 0, 0);
     x = input_of(l, "moisture.shower_water");
     assert_true(dew_learn_learned(l)->told && x->usual && x->moved);
     text = dew_learn_write(l, NULL, &length, left, sizeof left, NULL);
@@ -238,7 +253,7 @@ TEST(what_nobody_told_is_learned_and_written_too)
     assert_non_null(strstr(text, "\npeople:\n  count: "));
     assert_string_equal(left,
                         "house.shelter, people.water_each, moisture.showers, "
-                        "moisture.cooking_water, buffering.class");
+                        "buffering.class");
     write_text(scenario, text);
     free(text);
     dew_run_close(run_of(NULL, 0));
@@ -247,12 +262,9 @@ TEST(what_nobody_told_is_learned_and_written_too)
 
 /* A house that cools is dried by its coil, held at the log's temperature it would
    not be; one that floats below its thermostat is not. */
-static struct dew_learned cooled_at(const char *place, double export,
-                                    double wetter)
+static void cooled_log(const char *place, double export)
 {
-    struct dew_learned told;
     char house[500];
-    struct dew_learn *l;
     struct dew_run *r;
 
     snprintf(house, sizeof house,
@@ -269,7 +281,16 @@ static struct dew_learned cooled_at(const char *place, double export,
     r = run_of(NULL, 0);
     make_log_so(r, 41, &(struct logged){0, 0.1, 0, export, 0});
     dew_run_close(r);
-    l = learn_of(176, 0, 1);
+}
+
+static struct dew_learned cooled_at(const char *place, double export,
+                                    double wetter)
+{
+    struct dew_learned told;
+    struct dew_learn *l;
+
+    cooled_log(place, export);
+    l = learn_of(OF_ONE, 0, 1);
     told = *dew_learn_learned(l);
     assert_true(told.cooled);
     if (wetter > 0) {
@@ -285,7 +306,9 @@ static struct dew_learned cooled_at(const char *place, double export,
 
 TEST(a_house_that_cools_is_dried_by_its_coil)
 {
-    cooled_at("722020", 0, 0); /* most days: hot and humid */
+    struct dew_learned most_days = cooled_at("722020", 0, 0); /* hot, humid */
+
+    assert_int_equal(most_days.told_run, 0);
 }
 
 TEST(a_house_that_floats_is_not_dried_by_its_coil)
@@ -298,7 +321,6 @@ TEST(a_house_that_floats_is_not_dried_by_its_coil)
 TEST(a_coil_runs_as_long_as_the_log_says)
 {
     assert_int_equal(cooled_at("722020", 1, 0).told_run, HOURS);
-    assert_int_equal(cooled_at("722020", 0, 0).told_run, 0);
     cooled_at("723170", 1, 0);
     cooled_at("722020", 0.5, 3);
 }
@@ -329,12 +351,17 @@ static void blown(int told)
                 "\"5 ach50 (3 to 8)\"}\n"
                 "people: {count: 3}\n"
                 "cooling: {capacity: 2.5 ton, shr: 74 %}\n"
+                "moisture: {shower_water: 0.3 kg, laundry_dried_indoors: 0 per "
+                "day, plants: 2, aquarium: 0 m2, burning: 0 kg/day, drying: 0 "
+                "kg}\n"
+                "airing: {flow: 0 cfm}\n"
+                "ducts: {leak_return: 0 %}\n"
                 "options: [{name: as it stands}]\n");
     r = run_of(sets, 1);
     make_log_so(r, 41, &(struct logged){0, 0.1, 0, 1, told});
     dew_run_close(r);
     l = learn_by(&(struct dew_learn_ask){
-        .draws = 512, .seed = 3, .told_only = 1, .causes = 1});
+        .draws = DRAWS, .seed = 3, .told_only = 1, .causes = 1});
     x = *dew_learn_learned(l);
     assert_int_equal(x.told_fan, told ? HOURS : 0);
     assert_int_equal(x.told_run, HOURS);
@@ -363,7 +390,7 @@ TEST(a_coil_that_is_not_there_is_not_run)
     struct dew_learn *l;
     struct dew_fit *f;
 
-    (void)cooled_at("722020", 1, 0);
+    cooled_log("722020", 1);
     write_text(scenario,
                "weather: {place: 722020}\n"
                "house: {floor_area: 1500 ft2, bedrooms: 3, airtightness: "
@@ -421,12 +448,13 @@ static struct year year_of(struct dew_run *run)
     return (struct year){y.july / july, y.january / evenings};
 }
 
-static struct dew_learn *seen_of(const char *readings)
+static struct dew_learn *seen_of(const char *readings, size_t draws)
 {
     const char *const sets[] = {readings};
     const struct dew_run_ask from = {
         .name = scenario, .sets = sets, .set_count = 1};
-    const struct dew_learn_ask ask = {.draws = 176, .seed = 5, .told_only = 1};
+    const struct dew_learn_ask ask = {
+        .draws = draws, .seed = 5, .told_only = 1};
     struct dew_error list[FAULTS] = {{0}}, err = {0};
     struct dew_faults faults = {list, FAULTS, 0};
     struct dew_learn *l;
@@ -441,45 +469,39 @@ static struct dew_learn *seen_of(const char *readings)
     return l;
 }
 
-/* Of what a house as told would show nothing is off; what a damper one shows
-   pulls the figures there, what a drier one the other way. */
+/* What a damper house would show pulls the figures there; the house as told is
+   off by as much as the one is damper than the other. */
 TEST(readings_pull_the_house_to_where_they_are)
 {
-    static const char *const damp[] = {"people.count=5",
-                                       "moisture.other=6 pint/day",
-                                       "house.airtightness=2.4 ach50"};
+    static const char *const damp[] = {"people.count=4.4",
+                                       "moisture.other=5 pint/day",
+                                       "house.airtightness=2.8 ach50"};
     struct year as_told, damper;
     struct dew_learn *l;
     struct dew_run *r;
     char text[200];
-    double people, air;
+    double people, air, july, january;
 
-    make_folder(HOUSE);
+    make_folder(PLAIN);
     r = run_of(NULL, 0);
     as_told = year_of(r);
     dew_run_close(r);
     r = run_of(damp, 3);
     damper = year_of(r);
     dew_run_close(r);
-    snprintf(text, sizeof text,
-             "readings=[{when: july, rh: %.2f %%}, {when: jan evenings, rh: "
-             "%.2f %%, t: 24 degC}]",
-             as_told.july, as_told.january);
-    l = seen_of(text);
-    assert_int_equal(dew_learn_learned(l)->readings, 2);
-    assert_near(dew_learn_learned(l)->likely.rmse, 0, 0.01);
-    assert_near(input_of(l, "people.count")->mean, 0, 0.4);
-    dew_learn_close(l);
+    july = as_told.july - damper.july;
+    january = as_told.january - damper.january;
     snprintf(text, sizeof text,
              "readings=[{when: july, rh: %.2f to %.2f %%}, {when: jan "
              "evenings, rh: %.2f %%, t: 24 degC}]",
              damper.july - 1, damper.july + 1, damper.january);
-    l = seen_of(text);
+    l = seen_of(text, DRAWS);
     assert_true(dew_learn_learned(l)->told);
-    assert_near(
-        dew_learn_learned(l)->likely.bias,
-        0.5 * (as_told.july - damper.july + as_told.january - damper.january),
-        0.01);
+    assert_int_equal(dew_learn_learned(l)->readings, 2);
+    assert_near(dew_learn_learned(l)->likely.bias, 0.5 * (july + january),
+                0.01);
+    assert_near(dew_learn_learned(l)->likely.rmse,
+                sqrt(0.5 * (july * july + january * january)), 0.01);
     people = input_of(l, "people.count")->mean;
     air = input_of(l, "house.airtightness")->mean;
     assert_true(people > 0.3);
@@ -563,13 +585,22 @@ TEST(a_reading_is_as_sure_as_its_range_and_its_hour)
                 1e-12); /* half a point */
 }
 
+/* Of one figure. */
 TEST(glass_that_is_wet_pulls_too)
 {
     struct dew_learn *wet, *dry;
 
-    make_folder(HOUSE);
-    wet = seen_of("readings=[{when: january mornings, glass: wet}]");
-    dry = seen_of("readings=[{when: january mornings, glass: dry}]");
+    make_folder("weather: {place: 726580}\n"
+                "run: {steps_per_hour: 1}\n"
+                "house: {floor_area: 1500 ft2, bedrooms: 3, airtightness: "
+                "\"4 ach50 (1.5 to 8)\"}\n"
+                "people: {count: 3}\n"
+                "moisture: {other: 25 pint/day}\n"
+                "temperature: {given: 21 degC}\n"
+                "buffering: {class: none}\n"
+                "options: [{name: as it stands}]\n");
+    wet = seen_of("readings=[{when: january mornings, glass: wet}]", OF_ONE);
+    dry = seen_of("readings=[{when: january mornings, glass: dry}]", OF_ONE);
     assert_true(input_of(wet, "house.airtightness")->mean <
                 input_of(dry, "house.airtightness")->mean - 0.3);
     dew_learn_close(wet);
