@@ -116,6 +116,16 @@ static int open_it(struct size *s)
     return code;
 }
 
+/* What cannot be drawn is refused before hundreds of years are marched. */
+static int can_draw(struct size *s)
+{
+    int cores = 0;
+
+    for (int k = 0; k < DEW_SIZE_CORES; k++)
+        cores += dew_size_spread(s->size, (enum dew_size_core)k) != NULL;
+    return s->better == NULL || cores > 1 ? CLI__DONE : cli__size_no_better();
+}
+
 static int march(struct size *s)
 {
     struct dew_error err = {0};
@@ -268,6 +278,8 @@ int cli__cmd_size(int argc, char **argv)
     code = cli__parse(&argp, argc, argv, s);
     if (code == CLI__DONE)
         code = open_it(s);
+    if (code == CLI__DONE)
+        code = can_draw(s);
     if (code == CLI__DONE)
         code = march(s);
     if (code == CLI__DONE)

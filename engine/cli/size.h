@@ -38,5 +38,7 @@ void cli__size_print(const struct cli__size *s);
 json_t *cli__size_json(const struct cli__size *s);
 int cli__size_svg(const struct cli__size *s, const char *path);
 int cli__size_better_svg(const struct cli__size *s, const char *path);
+/* Says why there is none; returns the exit code. */
+int cli__size_no_better(void);
 
 #endif

@@ -178,6 +178,13 @@ static void draw_better(const struct cli__size *s, struct picture *p, FILE *out)
     draw__curves(out, &c, &p->figure);
 }
 
+int cli__size_no_better(void)
+{
+    return cli__fail(CLI__BAD_INPUT,
+                     "no better core can be drawn: it takes two "
+                     "cores and houses drawn");
+}
+
 int cli__size_better_svg(const struct cli__size *s, const char *path)
 {
     struct dew_size_best b;
@@ -185,9 +192,7 @@ int cli__size_better_svg(const struct cli__size *s, const char *path)
     int code;
 
     if (!dew_size_best(s->size, 0, &b))
-        return cli__fail(CLI__BAD_INPUT,
-                         "no better core can be drawn: it takes "
-                         "two cores and houses drawn");
+        return cli__size_no_better();
     p = calloc(1, sizeof *p);
     if (p == NULL)
         return cli__fail(CLI__FAILED, "out of memory");

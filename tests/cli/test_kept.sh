@@ -10,7 +10,7 @@ set -u
 top=$OLDPWD
 # Three weeks of weather, but where a place makes a year.
 {
-    cat "$top"/scenarios/tutorial.yaml
+    sed '/name: enthalpy core and dehumidifier/,$d' "$top"/scenarios/tutorial.yaml
     echo "run: {steps_per_hour: 1}"
 } >year.yaml
 sed 's/^weather: .*/weather: {file: weather.csv}/' year.yaml >house.yaml
@@ -44,10 +44,10 @@ same() {
 }
 
 # each option is marched three times: with its coil as dry and as wet as its
-# figures' ranges allow too
+# figures' ranges allow too; beside one that is picked stands the house as it is
 ERV="options.enthalpy core"
 D1="--quick"
-same "first" 12 $D1
+same "first" 9 $D1
 same "again" 0 $D1
 same "a price" 0 $D1 --set "$ERV.costs.install=5000 $"
 same "an airflow" 3 $D1 --set "$ERV.ventilator.flow=70 cfm"
@@ -55,26 +55,25 @@ same "another airflow" 3 $D1 --set "$ERV.ventilator.flow=71 cfm"
 same "the first airflow again" 0 $D1 --set "$ERV.ventilator.flow=70 cfm"
 same "two options" 6 $D1 --set "$ERV.ventilator.flow=72 cfm" \
     --set "options.heat core.ventilator.power=61 W"
-same "all but one option" 0 $D1 --option "as it stands" --option "heat core" \
-    --option "enthalpy core and dehumidifier"
+same "all but one option" 0 $D1 --option "as it stands" --option "enthalpy core"
 same "other units" 0 $D1 --units si
-same "the house" 12 $D1 --set "people.count=3"
-same "a bedroom more, so more air asked for" 12 $D1 --set house.bedrooms=4
-same "a limit" 12 $D1 --set "limits.too_humid=59 %"
+same "the house" 9 $D1 --set "people.count=3"
+same "a bedroom more, so more air asked for" 9 $D1 --set house.bedrooms=4
+same "a limit" 9 $D1 --set "limits.too_humid=59 %"
 cp house.yaml file.yaml
 cp year.yaml house.yaml
-same "a place" 12 $D1
-same "another place" 12 $D1 --set "weather.place=722020"
-same "another year of the place" 12 $D1 --set "weather.seed=9"
-same "its year again" 0 $D1
+same "a place" 6 $D1 --option "enthalpy core"
+same "another place" 6 $D1 --option "enthalpy core" --set "weather.place=722020"
+same "another year of the place" 6 $D1 --option "enthalpy core" --set "weather.seed=9"
+same "its year again" 0 $D1 --option "enthalpy core"
 cp file.yaml house.yaml
 same "back again" 0 $D1
 sed '400s/,[0-9.]*/,21/' weather.csv >other.csv
 cmp -s weather.csv other.csv && bad=1
 mv other.csv weather.csv
-same "one hour of it" 12 $D1
+same "one hour of it" 9 $D1
 same "a log" 0 $D1 --set log.file=log.csv --set log.sensor=hall
-same "the house held at a log" 12 $D1 --set log.file=log.csv --set log.held=yes
+same "the house held at a log" 9 $D1 --set log.file=log.csv --set log.held=yes
 
 # houses are drawn of a whole year
 cp "$top"/weather/miami-made.csv weather.csv

@@ -102,8 +102,9 @@ own = json.load(open("out"))["curves"][0]["points"][0]["too_humid_h"]
 row = [l.split()[2:5] for l in open("text") if l.startswith("      21 cfm")][0]
 assert row != ["%s" % format(own[p], ",.0f") for p in ("p10", "p50", "p90")], row
 END
-ends "no houses, no better core" 1 size house.yaml --draws 0 --hours 8760 --better none.svg
+ends "no houses, no better core" 1 size house.yaml --draws 0 --svg marched.svg --better none.svg
 says "and why" grep -q 'it takes two cores and houses drawn' err
+says "before anything is marched and drawn" test ! -e marched.svg
 
 # ---- other houses ----------------------------------------------------------------
 sed 's/ ([^)]*)//g' house.yaml >sure.yaml
