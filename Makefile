@@ -2,10 +2,10 @@
 # One Makefile.  `make help` lists the targets.
 #
 #   make demo       install what is missing, build, run the main job
-#   make check      install what is missing, build, run every test but two:
-#   make check-page the page's: the command as WebAssembly, and in a browser
-#                   where there is one
-#   make check-docs the outputs shown in README.md and docs/ are the program's
+#   make check      install what is missing, build, run every test but those of
+#   make check-page the command as WebAssembly, and its page and the report in a
+#                   browser where there is one
+#   make check-docs what README.md and docs/ show, beside what the program prints
 #   make check-rest both of them
 #   make all        the library, static and shared, and the command
 #   make machines   build and tests for i386, s390x (qemu), musl and the newest
@@ -155,6 +155,9 @@ LANES_8   := -march=x86-64-v4
 # Its functions are long and straight: where one begins in the cache's lines made
 # a tenth of the time, by chance of what is linked before it.
 LANES_AT  := -falign-functions=64
+# ... and of so many inlined variables a debugger's lists take gcc as long to make
+# as the code.
+MARCH_G   := $(if $(filter clang%,$(CC)),,-fno-var-tracking)
 CLI_SRC   := $(filter-out $(if $(MPI),,$(MPI_FILE)),$(wildcard engine/cli/*.c \
                engine/cli/*/*.c engine/page/*.c))
 TEST_SRC  := $(wildcard tests/*/test_*.c)
@@ -246,11 +249,13 @@ else
 LINK_QUICK := $(if $(COV),,$(if $(shell command -v ld.gold),-fuse-ld=gold))
 endif
 
+$B/engine/march/march.o: QUICK := $(MARCH_G)
+
 $B/$(MPI_FILE:.c=.o) build/tidy/$(MPI_FILE): OURS += $(MPI_CFLAGS)
 
 $B/engine/march/lanes_%.o: engine/march/lanes.c Makefile
 	@mkdir -p $(@D)
-	$(CC) $(OURS) $(CFLAGS) $(LANES_$*) $(LANES_AT) -DCORE__LANES=$* -MMD -MP -c $< -o $@
+	$(CC) $(OURS) $(CFLAGS) $(MARCH_G) $(LANES_$*) $(LANES_AT) -DCORE__LANES=$* -MMD -MP -c $< -o $@
 
 define embed
 $$B/$(1).o: $(1) engine/core/embed.S Makefile
@@ -295,9 +300,9 @@ TESTS    := $(TEST_SRC:%.c=$B/%)
 LOGS     := $(TEST_SH:%=$B/%.log) $(TESTS:%=%.log)
 ONCE     :=
 endif
-# The page's compile all of it once more, the documents' march some thousand
-# houses: `make check-page`, `make check-docs`, or EVERY=1.
-PAGE_LOGS := $(filter $B/tests/page/%,$(LOGS))
+# The page's compile all of it once more or wait for a browser, the documents'
+# march some thousand houses: `make check-page`, `make check-docs`, or EVERY=1.
+PAGE_LOGS := $(filter $B/tests/page/% $B/tests/sheets/test_browser.sh.log,$(LOGS))
 DOCS_LOGS := $(filter $B/tests/cli/test_real.sh.log,$(LOGS))
 LOGS   := $(if $(EVERY),$(LOGS),$(filter-out $(PAGE_LOGS) $(DOCS_LOGS),$(LOGS)))
 ELSE   := $(patsubst %,$B/%.log,$(patsubst %.c,%,$(ONCE)))

@@ -11,7 +11,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 cd "$work" || exit 1
 bad=0
-tries=${TRIES:-40}
+tries=${TRIES:-24}
 if ! "${CC:-gcc}" -shared -fPIC -O1 -o short.so "$here/tests/cli/short_memory.c" 2>log; then
     echo "skip short memory: $(tail -1 log)"
     exit 77

@@ -13,13 +13,16 @@ run: {steps_per_hour: 1}
 weather: {place: 722020}
 house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50}
 limits: {too_humid: 60 %, too_dry: 30 %}
+temperature: {given: 75 degF}
+windows: {north: 0 ft2, east: 0 ft2, south: 0 ft2, west: 0 ft2}
+buffering: {class: none}
 options:
 - name: now
 END
 cat >plan.yaml <<'END'
 scenario: house.yaml
 vary:
-- {key: house.airtightness, range: 0.6 to 3 ach50, steps: 4}
+- {key: house.airtightness, range: 0.6 to 3 ach50, steps: 2}
 - {key: limits.too_humid, values: [60 %, 25 %]}
 END
 ends "undisturbed" 0 survey plan.yaml --out whole --threads 1
