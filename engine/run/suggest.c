@@ -205,11 +205,9 @@ static int no_worse(const struct dew_suggest_option *b,
 }
 
 /* Of two alike in everything the first stays. */
-static int beaten_by(const struct dew_suggest *s, size_t i)
+static int beaten_by(const struct dew_suggest_option *o, size_t count, size_t i)
 {
-    const struct dew_suggest_option *o = s->options;
-
-    for (size_t k = 0; k < s->count; k++)
+    for (size_t k = 0; k < count; k++)
         if (k != i && no_worse(&o[k], &o[i]) &&
             (k < i || !no_worse(&o[i], &o[k])))
             return (int)k;
@@ -228,30 +226,37 @@ static int before(const struct dew_suggest_option *a,
     return a->cost < b->cost;
 }
 
-static size_t ahead_of(const struct dew_suggest *s, size_t i)
+static size_t ahead_of(const struct dew_suggest_option *o, size_t count,
+                       size_t i)
 {
     size_t ahead = 0;
 
-    for (size_t k = 1; k < s->count; k++)
-        ahead += k != i && s->options[k].left &&
-                 before(&s->options[k], &s->options[i]);
+    for (size_t k = 1; k < count; k++)
+        ahead += k != i && o[k].left && before(&o[k], &o[i]);
     return ahead;
 }
 
-/* The house as it stands is never left out. */
-static void leave_out(struct dew_suggest *s)
+void run__suggest_leave_out(struct dew_suggest_option *o, size_t count)
 {
     int keep[RUN__SUGGEST_MOST + 1];
 
-    for (size_t i = 0; i < s->count; i++) {
-        s->options[i].by = i > 0 ? beaten_by(s, i) : -1;
-        s->options[i].left = s->options[i].by < 0;
+    for (size_t i = 0; i < count; i++) {
+        o[i].by = i > 0 ? beaten_by(o, count, i) : -1;
+        o[i].left = o[i].by < 0;
     }
-    for (size_t i = 0; i < s->count; i++)
+    for (size_t i = 0; i < count; i++)
         keep[i] = i == 0 ||
-                  (s->options[i].left && ahead_of(s, i) < DEW_SUGGEST_LEFT - 1);
-    for (size_t i = 0; i < s->count; i++)
-        s->options[i].left = keep[i];
+                  (o[i].left && ahead_of(o, count, i) < DEW_SUGGEST_LEFT - 1);
+    for (size_t i = 0; i < count; i++)
+        o[i].left = keep[i];
+}
+
+void run__suggest_add(struct dew_suggest_option *o, const struct dew_drawn *h,
+                      size_t houses)
+{
+    o->outside += (h->too_humid + h->too_dry + h->glass_wet) / (double)houses;
+    o->air += h->ventilates / (double)houses;
+    o->does += (h->ventilates && h->keeps) / (double)houses;
 }
 
 /* ---- the march ------------------------------------------------------------------------ */
@@ -275,14 +280,8 @@ static void sum_up(struct dew_suggest *s)
         struct dew_suggest_option *o = &s->options[i];
 
         o->cost = dew_verdict_bill(q, i).present.likely;
-        for (size_t k = 0; k < houses; k++) {
-            const struct dew_drawn *h = dew_spread_house(s->spread, k, i);
-
-            o->outside +=
-                (h->too_humid + h->too_dry + h->glass_wet) / (double)houses;
-            o->air += h->ventilates / (double)houses;
-            o->does += (h->ventilates && h->keeps) / (double)houses;
-        }
+        for (size_t k = 0; k < houses; k++)
+            run__suggest_add(o, dew_spread_house(s->spread, k, i), houses);
     }
 }
 
@@ -292,7 +291,7 @@ static enum dew_status finish(struct dew_suggest *s, struct dew_error *err)
     size_t n = 0;
 
     sum_up(s);
-    leave_out(s);
+    run__suggest_leave_out(s->options, s->count);
     for (size_t i = 1; i < s->count; i++)
         if (s->options[i].left)
             left[n++] = s->made[i - 1];

@@ -49,4 +49,12 @@ char *run__suggest_write(const struct dew_run *house,
                          const struct run__made *made, size_t count,
                          size_t *length, struct dew_error *err);
 
+/* One drawn house of so many, into an option's means. */
+void run__suggest_add(struct dew_suggest_option *o, const struct dew_drawn *h,
+                      size_t houses);
+
+/* by and left of each, RUN__SUGGEST_MOST + 1 at most.  The first is the house
+   as it stands, which is never left out. */
+void run__suggest_leave_out(struct dew_suggest_option *o, size_t count);
+
 #endif

@@ -250,6 +250,78 @@ TEST(only_what_is_asked_for_is_tried)
 
 /* ---- what is left ---------------------------------------------------------------- */
 
+TEST(an_option_is_the_mean_of_its_houses)
+{
+    const struct dew_drawn houses[] = {
+        {.too_humid = 4, .ventilates = 1, .keeps = 1},
+        {.too_dry = 40, .ventilates = 1},
+        {.glass_wet = 400, .keeps = 1},
+        {.ventilates = 1},
+    };
+    struct dew_suggest_option o = {.by = -1};
+
+    for (size_t k = 0; k < COUNT_OF(houses); k++)
+        run__suggest_add(&o, &houses[k], COUNT_OF(houses));
+    assert_near(o.outside, 111, 1e-12);
+    assert_near(o.air, 0.75, 1e-12);
+    assert_near(o.does, 0.25, 1e-12);
+}
+
+/* Each of those left is better than "a core" in one thing alone. */
+TEST(one_thing_better_is_enough_to_stay)
+{
+    static const struct dew_suggest_option made[] = {
+        {"as it stands", 1000, 0, 0, 0, 0, -1},
+        {"worse than one further on", 101, 0.9, 0.5, 5000, 0, 2},
+        {"a core", 100, 0.9, 0.5, 5000, 1, -1},
+        {"alike in everything", 100, 0.9, 0.5, 5000, 0, 2},
+        {"does more", 101, 0.8, 0.6, 5001, 1, -1},
+        {"less outside", 99, 0.8, 0.4, 5002, 1, -1},
+        {"more air", 102, 1.0, 0.4, 5003, 1, -1},
+        {"cheaper", 103, 0.8, 0.4, 4999, 1, -1},
+        {"dearer than none", 1000, 0, 0, 1, 0, 0},
+    };
+    struct dew_suggest_option o[COUNT_OF(made)], stands[2];
+
+    memcpy(o, made, sizeof o);
+    run__suggest_leave_out(o, COUNT_OF(made));
+    for (size_t i = 1; i < COUNT_OF(made); i++)
+        if (o[i].left != made[i].left || o[i].by != made[i].by)
+            fail_msg("%s: left %d, by %d", o[i].name, o[i].left, o[i].by);
+    /* the house as it stands stays where it is beaten too */
+    stands[0] = made[COUNT_OF(made) - 1];
+    stands[1] = made[0];
+    run__suggest_leave_out(stands, 2);
+    assert_true(stands[0].left && stands[0].by == -1 && stands[1].left);
+}
+
+/* None is beaten; nine stay beside the house as it stands: what does most, then
+   has least outside, then costs least. */
+TEST(ten_are_left_at_most)
+{
+    enum { COUNT = 14, DOES = 12, LEAST = 13, DEAR = 8, CHEAP = 9 };
+    struct dew_suggest_option o[COUNT];
+
+    for (int i = 0; i < COUNT; i++)
+        o[i] = (struct dew_suggest_option){
+            .outside = i, .air = 0.5, .does = 0.5, .cost = 100 - i};
+    o[0].cost = 1000;
+    o[DOES].does = 1;
+    o[LEAST].does = 0.1;
+    o[LEAST].outside = 0.5;
+    o[LEAST].cost = 150;
+    o[DEAR].outside = o[CHEAP].outside;
+    o[DEAR].air = 0.6;
+    for (int turn = 0; turn < 2; turn++) {
+        o[0].does = 0.5 * turn; /* ahead of none; of all but one */
+        run__suggest_leave_out(o, COUNT);
+        for (int i = 0; i < COUNT; i++) {
+            assert_int_equal(o[i].by, -1);
+            assert_int_equal(o[i].left, i < DEAR || i == CHEAP || i == DOES);
+        }
+    }
+}
+
 TEST(what_is_left_out_is_no_better)
 {
     const struct dew_run_ask ask = {
