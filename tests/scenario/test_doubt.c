@@ -379,6 +379,107 @@ static void it_is_in_doubt_so(void **state)
 }
 ROWS(doubt_rows, it_is_in_doubt_so);
 
+/* ---- why a range changes nothing ---------------------------------------------------- */
+
+#define CORE    "ventilator: {core: heat_plate, sensible: 74 % at 95 cfm}\n"
+#define COOL    "cooling: {capacity: 3 ton}\n"
+#define WET_OFF "dehumidifier: {rate: 50 pint/day"
+
+/* What a bare house lacks, and that nothing which has a reason moves a house:
+   test_doubt_march.c. */
+static const struct lull_row {
+    const char *name, *key, *text, *why; /* NULL: none                       */
+} lull_rows[] = {
+    {"a seer", "cooling.seer", BARE COOL, NULL},
+    {"an eer for it", "cooling.seer",
+     BARE "cooling: {capacity: 3 ton, eer: 12}\n", "cooling.eer is told"},
+    {"boosted by events", "ventilator.boost_flow",
+     BARE CORE "control: {boost_for_events: 50 %}\n", NULL},
+    {"boosted by humidity", "ventilator.boost_flow",
+     BARE CORE "control: {boost_above: 55 %}\n", NULL},
+    {"boosted by nothing", "ventilator.boost_flow", BARE CORE,
+     "nothing boosts it"},
+    {"a band of events", "control.boost_band",
+     BARE CORE "control: {boost_for_events: 50 %}\n", "no humidity boosts it"},
+    {"a band of humidity", "control.boost_band",
+     BARE CORE "control: {boost_above: 55 %}\n", NULL},
+    {"a dryer", "clothes_dryer.run_on", BARE "clothes_dryer: {flow: 150 cfm}\n",
+     NULL},
+    {"a dryer's run", "clothes_dryer.run_on",
+     BARE "clothes_dryer: {flow: 150 cfm, run: 5 min/h}\n",
+     "clothes_dryer.run is told"},
+    {"a hood", "range_hood.run_on", BARE "range_hood: {flow: 150 cfm}\n", NULL},
+    {"a hood's run", "range_hood.run_on",
+     BARE "range_hood: {flow: 150 cfm, run: 5 min/h}\n",
+     "range_hood.run is told"},
+    {"a bath fan", "bath_fan.run_on", BARE "bath_fan: {flow: 80 cfm}\n", NULL},
+    {"a bath fan's run", "bath_fan.run_on",
+     BARE "bath_fan: {flow: 80 cfm, run: 5 min/h}\n", "bath_fan.run is told"},
+    {"one handler", "second_handler.shr", BARE COOL,
+     "there is no second air handler"},
+    {"two handlers", "second_handler.shr", BARE "air_handlers: 2\n" COOL, NULL},
+    {"two for a third", "third_handler.shr", BARE "air_handlers: 2\n" COOL,
+     "there is no third air handler"},
+    {"three handlers", "third_handler.shr", BARE "air_handlers: 3\n" COOL,
+     NULL},
+    {"a factor", "dehumidifier.factor", BARE WET_OFF "}\n", NULL},
+    {"a power for it", "dehumidifier.factor", BARE WET_OFF ", power: 500 W}\n",
+     "dehumidifier.power is told"},
+    {"nothing observed", "dehumidifier.observed_humidity", BARE WET_OFF "}\n",
+     "dehumidifier.observed is not told"},
+    {"a heat core's moisture", "ventilator.moisture", BARE CORE,
+     "there is no enthalpy core"},
+    {"one stage", "cooling.low_stage_air", BARE COOL,
+     "the cooling has one speed"},
+    {"two stages", "cooling.low_stage_air",
+     BARE "cooling: {capacity: 3 ton, low_stage: 70 %}\n", NULL},
+    {"stages of a typical one", "cooling.low_stage_air",
+     BARE "cooling: {capacity: 3 ton, typical: two_stage}\n", NULL},
+    {"no overcooling", "cooling.overcool_above", BARE COOL,
+     "the thermostat does not overcool"},
+    {"gas", "heating.efficiency", BARE "heating: {kind: gas}\n", NULL},
+    {"a heat pump's fuel", "heating.efficiency",
+     BARE "heating: {kind: heat_pump}\n", "the heater burns no fuel"},
+    {"electric heat's fuel", "heating.efficiency",
+     BARE "heating: {kind: electric}\n", "the heater burns no fuel"},
+    {"showers", "moisture.shower_water", BARE, NULL},
+    {"showers as water", "moisture.shower_water",
+     BARE "moisture: {showers: 2 kg/day}\n", "showers are told as their water"},
+    {"plants as water", "moisture.plant_water",
+     BARE "moisture: {plants: 0.5 kg/day}\n", "plants are told as their water"},
+    {"nothing cooked", "moisture.cooking_water",
+     BARE "moisture: {cooking: none}\n", "nothing is cooked"},
+    {"a class", "buffering.class", BARE, NULL},
+    {"a value for it", "buffering.class",
+     BARE "buffering: {value: 0.1 kg/m2}\n",
+     "what takes up water is told otherwise"},
+    {"a leakage for it", "house.airtightness",
+     BARE "house: {leakage_at_1_pa: 10 cfm}\n",
+     "house.leakage_at_1_pa is told"},
+    {"a constant leakage", "house.shelter",
+     BARE "house: {infiltration: constant, constant_leakage: 50 cfm}\n",
+     "leakage is told as a constant"},
+    {"a temperature given", "temperature.heat",
+     BARE "temperature: {given: 70 degF}\n", "the rooms' temperature is given"},
+};
+
+static void it_changes_nothing_for_a_reason(void **state)
+{
+    const struct lull_row *row = *state;
+    struct dew_scenario *s = opened(row->text, NULL, 0);
+    size_t count;
+    const struct dew_field *f = dew_scenario_fields(&count);
+    int lull = dew_scenario_lull(dew_scenario_values(s, 0),
+                                 (size_t)(dew_scenario_field(row->key) - f));
+
+    if (row->why != NULL)
+        assert_string_equal(dew_scenario_lull_words(lull), row->why);
+    else
+        assert_int_equal(lull, -1);
+    dew_scenario_close(s);
+}
+ROWS(lull_rows, it_changes_nothing_for_a_reason);
+
 __attribute__((constructor)) static void add_ranges(void)
 {
     size_t count;
