@@ -168,6 +168,10 @@ struct run__learn_block {
 };
 void run__learn_march(struct dew_learn *learn, struct run__learn_block *b);
 
+/* % RH: the house's vapour at the temperature of the log, its own without. */
+double run__learn_rh(const struct run__learn_hours *hours, size_t h,
+                     const struct dew_result *out);
+
 /* ---- learn_tell.c ---------------------------------------------------------------- */
 
 /* learned, inputs and pairs, from the weights. */

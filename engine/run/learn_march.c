@@ -115,9 +115,8 @@ static enum dew_status open_flight(struct work *w, const struct flight *f,
     return status;
 }
 
-/* % RH: the house's vapour at the temperature of the log, its own without. */
-static double humidity(const struct run__learn_hours *x, size_t h,
-                       const struct dew_result *out)
+double run__learn_rh(const struct run__learn_hours *x, size_t h,
+                     const struct dew_result *out)
 {
     return 100 * dew_air_pv(out->w, x->weather[h].p) /
            dew_air_pws_liquid(x->t != NULL ? x->t[h] : out->t);
@@ -137,7 +136,7 @@ static void take_hour(struct work *w, const struct flight *f, size_t h,
         if (isnan(x->rh[h]))
             continue;
         dew_bundle_result(bundle, k, &out);
-        *to = x->rh[h] - humidity(x, h, &out);
+        *to = x->rh[h] - run__learn_rh(x, h, &out);
     }
 }
 
@@ -173,7 +172,7 @@ static void take_humid(struct work *w, const struct flight *f, size_t h,
 
         dew_bundle_result(bundle, k, &out);
         w->b->rh[w->row[f->at[k]] * w->l->hours.count + h] =
-            humidity(&w->l->hours, h, &out);
+            run__learn_rh(&w->l->hours, h, &out);
     }
 }
 
