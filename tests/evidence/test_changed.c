@@ -128,4 +128,18 @@ TEST(falls_of_co2_tell_the_air_change)
     assert_int_equal(dew_evidence_falls(co2, 5, 24, &f, NULL), DEW_ERANGE);
 }
 
+/* ---- what was not seen ---------------------------------------------------------------------- */
+
+/* Closed form: 0.15 of the curve, our own figure, that grow over 60 days. */
+TEST(a_season_not_seen_adds_a_share_of_the_curve)
+{
+    const struct evidence__step step = {.slope = 0.04, .node = 2, .share = 0.7};
+    const double curve = 0.3 * 371 + 0.7 * 214;
+
+    assert_near(evidence__unseen(&step, MADE_TRUTH, 30.0 * 24),
+                0.15 * curve * 0.04 * sqrt(1 - exp(-1)), 1e-12);
+    assert_near(evidence__unseen(&step, MADE_TRUTH, 1e6), 0.15 * curve * 0.04,
+                1e-12);
+}
+
 RUN_TESTS("evidence of a change");

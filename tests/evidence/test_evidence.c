@@ -488,6 +488,28 @@ TEST(gaps_are_no_hours)
     core__random_close(r);
 }
 
+/* The variance of an hour to come: habits, what the house leaves open, the
+   season; and the share of hours within 8 in 10 is counted by it. */
+static void check_band(const struct dew_evidence *e, size_t from)
+{
+    const struct dew_evidence_told *t = dew_evidence_told(e);
+    const struct dew_evidence_noise n = evidence__noise_of(e->ln);
+    double q[EVIDENCE__MOST], inside = 0;
+
+    evidence__unknowns(&e->prior, e->u, q);
+    for (size_t h = from; h < made.count; h++) {
+        double far = (double)(h - from) + 1, habits,
+               season = evidence__unseen(&e->series.steps[h], q, far);
+
+        (void)evidence__later(&n, &e->white.end, far, &habits);
+        assert_near(t[h].sd * t[h].sd, habits + e->again[h] + season * season,
+                    1e-9);
+        inside += fabs(t[h].rh - 100 * made.hours[h].rh) <= 1.2816 * t[h].sd;
+    }
+    assert_near(e->learned.rest.band80, inside / (double)(made.count - from),
+                1e-12);
+}
+
 /* The band widens from the last hour learned from. */
 TEST(the_band_widens)
 {
@@ -503,6 +525,7 @@ TEST(the_band_widens)
     assert_true(t[60 * 24].sd < 0.7 * t[60 * 24 + 48].sd);
     assert_true(t[60 * 24 + 48].sd < t[100 * 24].sd);
     assert_true(fabs(t[60 * 24].rh - 100 * made.hours[60 * 24].rh) < 3);
+    check_band(e, 60 * 24);
     dew_evidence_close(e);
     core__random_close(r);
 }

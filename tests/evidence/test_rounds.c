@@ -178,6 +178,46 @@ TEST(so_it_is_where_the_log_tells_a_thousand_times_more)
     check_linear(300, 0, 700);
 }
 
+/* Misfits that move with one unknown of four, where half of what is known
+   beforehand would not do, and with nothing else: chance, 4000 times. */
+TEST(chance_in_many_misfits_is_not_taken_for_a_slope)
+{
+    enum { WIDE = 4000 };
+    static const double moves = 40, at = 1.31; /* J'J; where r0 + J z is 0 */
+    static double misfits[WIDE];
+    const double *x = misfits, each = sqrt(moves / WIDE);
+    const struct evidence__rounds_ask ask = {UNKNOWNS, WIDE, DRAWS, 0, 3, 1};
+    const struct evidence__spot *s;
+    struct evidence__rounds *r;
+    struct core__random *rest;
+    double middle = 0;
+    size_t count;
+
+    assert_int_equal(core__random_open(&rest, 97, NULL), DEW_OK);
+    assert_int_equal(evidence__rounds_open(&r, &ask, NULL), DEW_OK);
+    assert_int_equal(evidence__rounds_next(r, &count, NULL), DEW_OK);
+    for (size_t i = 0; i < count; i++) {
+        for (int h = 0; h < WIDE; h++)
+            misfits[h] = each * (evidence__rounds_at(r, i)[0] - at) +
+                         core__random_gaussian(rest);
+        evidence__rounds_told(r, i, 1, &x);
+    }
+    assert_int_equal(evidence__rounds_next(r, &count, NULL), DEW_OK);
+    s = &r->spots[1];
+    assert_int_equal(s->knowns, 1);
+    for (size_t k = 0; k < UNKNOWNS; k++)
+        if (s->known[k]) {
+            double stiff = 1 + r->power[1] * moves;
+
+            assert_true(stiff > 2);
+            assert_near(s->sd[k], 1.15 / sqrt(stiff), 0.02 / sqrt(stiff));
+            middle = s->axes[k] * s->middle[k]; /* along the first unknown */
+            assert_near(middle, at * (1 - 1 / stiff), 0.05);
+        }
+    evidence__rounds_close(r);
+    core__random_close(rest);
+}
+
 /* ---- not linear ---------------------------------------------------------------------- */
 
 /* A source that is known to a factor, and shows in a thousand hours. */
