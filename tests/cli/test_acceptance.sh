@@ -9,11 +9,13 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 cd "$work" || exit 1
 bad=0
+mkdir kept # what is marched once need not be again: tests/cli/test_kept.sh
 
 # answer NAME TEXT ARG...: a line of the answer, lines joined
 answer() {
     name=$1 text=$2
     shift 2
+    [ "$1" != run ] || set -- "$@" --kept kept
     if "$D" "$@" 2>&1 | tr -s '\n ' '  ' | grep -qF -e "$text"; then
         echo "ok $name"
     else

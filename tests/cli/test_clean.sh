@@ -107,11 +107,12 @@ sed -e "s/^title: .*/title: \"$in_sed $name\"/" \
 grep -q "^title" names.yaml || printf 'title: "%s %s"\n' "$yaml" "$name" >>names.yaml
 clean 0 "names" check names.yaml
 clean 0 "names as JSON" check names.yaml --json
-clean 0 "names in the run" run --draws 3 --full names.yaml
+mkdir held # marched once: tests/cli/test_kept.sh
+clean 0 "names in the run" run --draws 3 --full --kept held names.yaml
 grep -qF "U+202EU+2066" out && grep -qF "$name" out &&
     echo "ok they are shown, and the name is as it was" ||
     { echo "not ok they are shown, and the name is as it was"; bad=1; }
-clean 0 "names in JSON" run --draws 3 --full names.yaml --json
+clean 0 "names in JSON" run --draws 3 --full --kept held names.yaml --json
 clean 0 "names in years" weather years names.yaml --years 2
 clean 0 "names in the ducts" ducts --full names.yaml
 "$D" complete -- run names.yaml --option '' >out
@@ -119,7 +120,7 @@ tr -d '\t' <out >probe # the tab before what a word is, ours
 [ "$(acted_on probe)" = 0 ] && grep -q "exhaust fan" out &&
     echo "ok names in completions" ||
     { echo "not ok names in completions"; bad=1; }
-clean 0 "names in files" run --draws 3 --full names.yaml --out result
+clean 0 "names in files" run --draws 3 --full --kept held names.yaml --out result
 for file in result/* result/charts/*; do
     [ -f "$file" ] || continue
     if [ "$(acted_on "$file")" != 0 ]; then

@@ -81,15 +81,16 @@ says "charts" test -s one/charts/log-dew-points.svg -a -s one/charts/log-rh.svg
 says "no path is in it" sh -c "! grep -rqF '$work' one"
 ends "the same again" 0 run --quick --full made.yaml --log summer.csv --out two
 says "the same files twice" diff -r one two
+mkdir kept # marched once: tests/cli/test_kept.sh
 sed 's/,outdoor.*//; s/\(,[0-9.]*,[0-9.]*\),.*/\1/' summer.csv >indoors.csv
-ends "without outdoor columns" 0 run --quick --full made.yaml --log indoors.csv
+ends "without outdoor columns" 0 run --quick --full --kept kept made.yaml --log indoors.csv
 tr -s '\n ' '  ' <out >flat
 says "no test can be made" grep -q 'the log has no outdoor columns' flat
 
 # ---- a log longer than a year --------------------------------------------------
 # another room that is not asked for is no outdoors
 sed 's/outdoor/den/g' summer.csv >rooms.csv
-ends "with another room" 0 run --quick --full made.yaml --log rooms.csv \
+ends "with another room" 0 run --quick --full --kept kept made.yaml --log rooms.csv \
     --set log.sensor=logger
 tr -s '\n ' '  ' <out >flat
 says "which is no outdoors" grep -q 'the log has no outdoor columns' flat
@@ -128,11 +129,11 @@ awk 'BEGIN {
         printf "2024-07-%02d %02d:00,24.%d,%.1f,%.1f,70\n", 10 + h / 24, h % 24,
                h % 7, 52 + 3 * sin(h / 30), 20 + 4 * sin(h / 3.8)
 }' >days.csv
-ends "a report with a log" 0 run --quick --full made.yaml --log days.csv --out fitted
+ends "a report with a log" 0 run --quick --full --kept kept made.yaml --log days.csv --out fitted
 says "has what it tells by itself" test "$(figures fitted)" = 3
 says "nothing is noted" sh -c '! grep -q "by itself" err'
 cut -d, -f1-3 days.csv >indoors.csv
-ends "without outdoor columns" 0 run --quick --full made.yaml --log indoors.csv --out bare
+ends "without outdoor columns" 0 run --quick --full --kept kept made.yaml --log indoors.csv --out bare
 says "it has not" test "$(figures bare)" = 0
 says "and a note says why" grep -q \
     'note: report.html does not have what the log tells by itself: no outdoor' err

@@ -46,7 +46,7 @@ small run "$first" --set weather.place=none --set weather.file=month.csv \
 small weather look "$made" --svg look.svg
 small weather convert "$made" out.csv
 small weather make 722020 --out made.csv
-small spread "$here/scenarios/demo.yaml" --draws 8 --threads 1
+small spread "$here/scenarios/demo.yaml" --draws 8 --threads 1 --option "enthalpy core"
 small spread "$here/scenarios/demo.yaml" --draws 8 --threads 2 --json
 small fit "$first" hourly.csv --series hours.csv --svg log.svg --curve curve.svg
 small fit "$first" hourly.csv --changed 2001-07-08 --json
