@@ -257,6 +257,7 @@ ends "as JSON, by a log" 0 fit two.yaml log.csv --why --told --draws 304 --json 
 for key in causes any_after too_humid_h_gone together; do
     says "JSON has $key" grep -q "\"$key\":" out
 done
+says "hours of some are counted" grep -q '"too_humid_h_gone": {' out
 says "each cause is in the docs" sh -c '
     sed -n "s/^ \{8\}\"name\": \"\(.*\)\",*$/\1/p" out >names
     test -s names && while read -r n; do

@@ -256,6 +256,19 @@ static inline struct dew_fit *fit_of(void)
     return f;
 }
 
+/* Pairs are of those that go together alone, 0.4 or more, the strongest first:
+   our own figure. */
+static inline void check_pairs(const struct dew_learn *l)
+{
+    size_t count;
+    const struct dew_learn_pair *p = dew_learn_pairs(l, &count);
+
+    for (size_t i = 0; i < count; i++) {
+        assert_true(fabs(p[i].r) >= 0.4);
+        assert_true(i == 0 || fabs(p[i].r) <= fabs(p[i - 1].r));
+    }
+}
+
 static inline struct dew_learn *learn_by(const struct dew_learn_ask *ask)
 {
     const struct dew_run_ask from = {.name = scenario};
@@ -272,6 +285,7 @@ static inline struct dew_learn *learn_by(const struct dew_learn_ask *ask)
     while (done < 1)
         if (dew_learn_step(l, &done, &err) != DEW_OK)
             fail_msg("%s", dew_error_line(&err, line, sizeof line));
+    check_pairs(l);
     return l;
 }
 

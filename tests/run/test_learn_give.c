@@ -72,6 +72,27 @@ static double together(const double *x, const double *y)
     return xy / sqrt(xx * yy);
 }
 
+/* Houses to be written are of inputs alone, whoever asks for years of the
+   weather and the error of the model beside. */
+static void check_houses(const struct dew_learn *l)
+{
+    const struct dew_spread_ask ask = {
+        .draws = 8, .seed = 1, .years = 1, .model = 1};
+    const struct dew_run_ask written = {.name = scenario};
+    struct dew_error list[FAULTS] = {{0}};
+    struct dew_faults faults = {list, FAULTS, 0};
+    struct dew_learn_houses h;
+
+    assert_int_equal(dew_learn_houses(l, &written, &ask, &h, &faults), DEW_OK);
+    assert_true(dew_spread_columns(h.spread) > 0);
+    for (size_t c = 0; c < dew_spread_columns(h.spread); c++) {
+        enum dew_spread_of of = dew_spread_column(h.spread, c).of;
+
+        assert_true(of == DEW_SPREAD_OF_INPUT || of == DEW_SPREAD_OF_NOTHING);
+    }
+    dew_learn_houses_close(&h);
+}
+
 /* The quantiles are those told of the figure, and what goes together stays so. */
 TEST(given_draws_are_those_that_the_log_leaves)
 {
@@ -110,6 +131,7 @@ TEST(given_draws_are_those_that_the_log_leaves)
     figures_of(s, "ventilator.power", power); /* not learned: as drawn */
     assert_near(power[17], before, 0);
     dew_spread_close(s);
+    check_houses(l);
     dew_learn_close(l);
 }
 
