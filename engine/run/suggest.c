@@ -76,9 +76,7 @@ static int is_new(const struct dew_size *size, double flow)
     return fabs(flow - asked) > 0.05 * asked;
 }
 
-/* The least airflow that is enough in as many houses as asked; else the one
-   that is in most; 0 where that is none. */
-static double best_flow(const struct dew_size_curve *c)
+double run__suggest_best(const struct dew_size_curve *c)
 {
     if (c->found)
         return c->low;
@@ -92,7 +90,7 @@ static void add_sized(struct dew_suggest *s, size_t which,
     const struct dew_size_curve *c =
         size != NULL ? dew_size_find(size, core, DEW_SIZE_flow) : NULL;
     double flow = c != NULL && c->count > 0
-                      ? run__suggest_flow(s->house, best_flow(c))
+                      ? run__suggest_flow(s->house, run__suggest_best(c))
                       : 0;
 
     if (flow > 0 && is_new(size, flow) && s->made_count < RUN__SUGGEST_MOST)

@@ -3,6 +3,7 @@
 #ifndef DEW_RUN_SUGGEST_H
 #define DEW_RUN_SUGGEST_H
 
+#include "dew/size.h"
 #include "dew/suggest.h"
 #include "run/run.h"
 
@@ -36,6 +37,10 @@ unsigned run__suggest_parts(const struct dew_run *house, size_t i);
 void run__suggest_name(const struct dew_run *house,
                        const struct run__made *made,
                        char name[RUN__SUGGEST_NAME + 1]);
+
+/* The least airflow that is enough in as many houses as asked; else the one
+   that is in most; 0 where that is none. */
+double run__suggest_best(const struct dew_size_curve *curve);
 
 /* An airflow as it is set at a fan: up to the next 5 cfm or 2 L/s. */
 double run__suggest_flow(const struct dew_run *house, double flow);

@@ -248,6 +248,25 @@ TEST(only_what_is_asked_for_is_tried)
     dew_size_close(s);
 }
 
+TEST(a_core_is_tried_at_the_least_airflow_that_is_enough_or_nearly)
+{
+    const struct dew_size_point points[] = {{.value = 0.02, .does = 1},
+                                            {.value = 0.04, .does = 5},
+                                            {.value = 0.06}};
+    struct dew_size_curve c = {.points = points,
+                               .count = COUNT_OF(points),
+                               .found = 1,
+                               .low = 0.03,
+                               .high = 0.05,
+                               .nearest = 1};
+
+    assert_near(run__suggest_best(&c), 0.03, 0);
+    c.found = 0;
+    assert_near(run__suggest_best(&c), 0.04, 0);
+    c.nearest = 2; /* in no house */
+    assert_near(run__suggest_best(&c), 0, 0);
+}
+
 /* ---- what is left ---------------------------------------------------------------- */
 
 TEST(an_option_is_the_mean_of_its_houses)
