@@ -2,16 +2,23 @@
 #include "ducts/seen.h"
 
 #include <stdatomic.h>
+#include <stddef.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "ducts/opened.h"
 
+/* A layout by its bytes: where they are the same, so is what it does.  Two that
+   are alike may differ in bytes that nothing reads: one is solved anew. */
+struct bytes {
+    unsigned char of[sizeof(struct dew_duct_layout)];
+};
+
 /* Of a layout, all states, row by row of the ventilator, or one. */
 enum { ALL = -1 };
 
 struct sight {
-    struct dew_duct_layout layout;
+    struct bytes layout;
     int which;                     /* ALL, or a blower state, ventilator on  */
     struct dew_duct_state *states; /* NULL: none yet                         */
     size_t count;
@@ -41,13 +48,16 @@ void ducts__seen_close(struct ducts__seen *seen)
     free(seen);
 }
 
-/* A layout for its bytes: what it is called has no part in what it does. */
-static void nameless(struct dew_duct_layout *to,
-                     const struct dew_duct_layout *from)
+/* What a layout's grilles are called has no part in what it does. */
+static void nameless(struct bytes *to, const struct dew_duct_layout *from)
 {
-    memcpy(to, from, sizeof *to);
-    for (int g = 0; g < DEW_DUCT_GRILLES; g++)
-        to->grilles[g].name = NULL;
+    const size_t first = offsetof(struct dew_duct_layout, grilles) +
+                         offsetof(struct dew_duct_grille, name);
+
+    memcpy(to->of, from, sizeof to->of);
+    for (size_t g = 0; g < DEW_DUCT_GRILLES; g++)
+        memset(to->of + first + g * sizeof from->grilles[0], 0,
+               sizeof from->grilles[0].name);
 }
 
 static int begin(struct ducts__seen *s)
@@ -56,8 +66,8 @@ static int begin(struct ducts__seen *s)
 }
 
 /* How many states there are, copied to out; 0 where it was not seen. */
-static size_t recall(struct ducts__seen *s, const struct dew_duct_layout *bare,
-                     int which, struct dew_duct_state *out)
+static size_t recall(struct ducts__seen *s, const struct bytes *bare, int which,
+                     struct dew_duct_state *out)
 {
     size_t count = 0;
 
@@ -67,7 +77,7 @@ static size_t recall(struct ducts__seen *s, const struct dew_duct_layout *bare,
         const struct sight *was = &s->sights[i];
 
         if (was->states == NULL || was->which != which ||
-            memcmp(&was->layout, bare, sizeof *bare) != 0)
+            memcmp(was->layout.of, bare->of, sizeof bare->of) != 0)
             continue;
         count = was->count;
         memcpy(out, was->states, count * sizeof *out);
@@ -76,8 +86,8 @@ static size_t recall(struct ducts__seen *s, const struct dew_duct_layout *bare,
     return count;
 }
 
-static void keep(struct ducts__seen *s, const struct dew_duct_layout *bare,
-                 int which, const struct dew_duct_state *states, size_t count)
+static void keep(struct ducts__seen *s, const struct bytes *bare, int which,
+                 const struct dew_duct_state *states, size_t count)
 {
     struct dew_duct_state *room = malloc(count * sizeof *room);
 
@@ -89,7 +99,7 @@ static void keep(struct ducts__seen *s, const struct dew_duct_layout *bare,
     free(s->sights[s->next].states);
     s->sights[s->next] =
         (struct sight){.which = which, .states = room, .count = count};
-    memcpy(&s->sights[s->next].layout, bare, sizeof *bare);
+    s->sights[s->next].layout = *bare;
     s->next = (s->next + 1) % s->most;
     atomic_flag_clear(&s->busy);
 }
@@ -100,7 +110,7 @@ enum dew_status ducts__seen_states(
     struct dew_error *err)
 {
     const size_t all = (size_t)DEW_DUCT_VENT_STATES * DEW_BLOWER_STATES;
-    struct dew_duct_layout bare;
+    struct bytes bare;
     enum dew_status status;
 
     nameless(&bare, layout);
@@ -119,7 +129,7 @@ enum dew_status ducts__seen_running(struct ducts__seen *seen,
                                     int blower, struct dew_duct_state *out,
                                     struct dew_error *err)
 {
-    struct dew_duct_layout bare;
+    struct bytes bare;
     struct dew_ducts *d;
     enum dew_status status;
 
