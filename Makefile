@@ -81,6 +81,13 @@ NEED  := $(NEED_all) \
   $(if $(filter machines,$(GOALS)),$(NEED_machines)) \
   $(if $(MPI),$(NEED_mpi))
 
+# What builds or tests uses all processors, unless -j says otherwise; some tests
+# wait more than they work.
+ifeq ($(MAKELEVEL)$(filter-out all demo check check-% coverage lint programs page \
+      wasm install,$(GOALS)),0)
+MAKEFLAGS += -j$(shell expr $$(nproc 2>/dev/null || echo 2) + 1)
+endif
+
 # Made again when this goal needs a package that was not looked for yet.
 ifneq ($(filter-out clean help uninstall,$(GOALS)),)
 include build/deps.mk

@@ -95,17 +95,93 @@ enum dew_status dew_march_open(struct dew_march **march,
     return DEW_OK;
 }
 
-/* How far two states lie apart, in the stores that are slow. */
-static double apart(const struct dew_march *m, const struct dew_state *a,
-                    const struct dew_state *b)
-{
-    double surface =
-        fabs(a->w_surface - b->w_surface) / m->body.lane.cap_surface;
-    double mid = fabs(a->w_mid - b->w_mid) / m->body.lane.cap_mid;
-    double deep = fabs(a->w_deep - b->w_deep) / m->body.lane.cap_deep;
+/* What the slow stores hold: water as RH, the building as shares of 20 K. */
+enum { DEEP, MID, SURFACE, MASS, SLOW };
+struct stores {
+    double x[SLOW];
+};
 
-    return fmax(fmax(surface, fmax(mid, deep)),
-                fabs(a->t_mass - b->t_mass) / 20.0);
+static struct stores stores_of(const struct dew_march *m)
+{
+    const struct dew_state *at = &m->body.at.x;
+    const struct march__lane *lane = &m->body.lane;
+
+    return (struct stores){{
+        [DEEP] = at->w_deep / lane->cap_deep,
+        [MID] = at->w_mid / lane->cap_mid,
+        [SURFACE] = at->w_surface / lane->cap_surface,
+        [MASS] = at->t_mass / 20.0,
+    }};
+}
+
+static void fill_stores(struct dew_march *m, const struct stores *s)
+{
+    struct dew_state *at = &m->body.at.x;
+    const struct march__lane *lane = &m->body.lane;
+
+    at->w_deep = s->x[DEEP] * lane->cap_deep;
+    at->w_mid = s->x[MID] * lane->cap_mid;
+    at->w_surface = s->x[SURFACE] * lane->cap_surface;
+    at->t_mass = s->x[MASS] * 20.0;
+}
+
+/* What a turn began with, and by how much it changed that. */
+struct turn {
+    struct stores from, change;
+};
+
+static double most_changed(const struct turn *turn)
+{
+    double most = 0.0;
+
+    for (int k = 0; k < SLOW; k++)
+        most = fmax(most, fabs(turn->change.x[k]));
+    return most;
+}
+
+/* Where a turn would change nothing, by the secant of the last two: what is left
+   dies away as the slowest store does, so that its slope is that of all.  Only
+   further on the way that the turn went, and to what the stores can hold. */
+static void go_ahead(struct dew_march *m, const struct turn *was,
+                     const struct turn *now)
+{
+    const double furthest = 20.0;
+    double ahead = (now->from.x[DEEP] - was->from.x[DEEP]) /
+                   (was->change.x[DEEP] - now->change.x[DEEP]);
+    struct stores to = now->from;
+
+    if (!(ahead > 1.0 && ahead < furthest))
+        return;
+    for (int k = 0; k < SLOW; k++)
+        to.x[k] += ahead * now->change.x[k];
+    for (int k = DEEP; k <= SURFACE; k++)
+        if (!(to.x[k] > 0.0 && to.x[k] < 1.0))
+            return;
+    fill_stores(m, &to);
+}
+
+static enum dew_status take_turn(struct dew_march *m,
+                                 const struct dew_hour *hours,
+                                 const struct dew_date *dates, size_t length,
+                                 struct turn *turn, struct dew_error *err)
+{
+    const struct march__clock clock = m->body.clock;
+    const struct dew_hour before = m->body.before;
+    enum dew_status status = DEW_OK;
+    struct dew_result out;
+    struct stores end;
+
+    turn->from = stores_of(m);
+    m->hour = 0;
+    m->body.way = MARCH__IDLE;
+    for (size_t h = 0; h < length && status == DEW_OK; h++)
+        status = dew_march_step(m, &hours[h], &dates[h], &out, err);
+    end = stores_of(m);
+    for (int k = 0; k < SLOW; k++)
+        turn->change.x[k] = end.x[k] - turn->from.x[k];
+    m->body.before = before;
+    m->body.clock.day = clock.day;
+    return status;
 }
 
 /* Repeat the first weeks until the stores repeat. */
@@ -117,31 +193,22 @@ static enum dew_status settle_in(struct dew_march *m,
     const size_t weeks = 24 * 28;
     const double settled = 1e-4; /* 0.01 point of RH                        */
     const int most = 40;
-    size_t length = count < weeks ? count : weeks;
-    struct march__clock clock = m->body.clock;
-    struct dew_hour before = m->body.before;
-    struct dew_result out;
+    const double mild = m->body.clock.mild;
+    struct turn now = {0}, was;
+    enum dew_status status = DEW_OK;
     int done = 0;
 
-    while (!done && *turns < most) {
-        struct dew_state last = m->body.at.x;
-
-        m->hour = 0;
-        for (size_t h = 0; h < length; h++) {
-            enum dew_status status;
-
-            m->body.way = MARCH__IDLE;
-            status = dew_march_step(m, &hours[h], &dates[h], &out, err);
-            if (status != DEW_OK)
-                return status;
-        }
+    while (status == DEW_OK && !done && *turns < most) {
+        was = now;
+        status = take_turn(m, hours, dates, count < weeks ? count : weeks, &now,
+                           err);
         ++*turns;
-        done = apart(m, &last, &m->body.at.x) < settled;
-        m->body.before = before;
-        m->body.clock.day = clock.day;
+        done = most_changed(&now) < settled;
+        if (!done && *turns > 1)
+            go_ahead(m, &was, &now);
     }
-    m->body.clock.mild = clock.mild;
-    return DEW_OK;
+    m->body.clock.mild = mild;
+    return status;
 }
 
 /* Once through the last weeks of a year, but the very last in few steps: the

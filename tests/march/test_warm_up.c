@@ -136,6 +136,38 @@ TEST(shorter_files_repeat_their_first_weeks)
     dew_march_close(m);
 }
 
+/* What a house of slow furnishings holds once the same weeks went by 60 times:
+   found in few turns, to the hundredth of a point that is promised. */
+TEST(slow_stores_are_found_in_few_turns)
+{
+    enum { WEEKS = 24 * 28 };
+    struct dew_case c = lively_case();
+    struct dew_march *m;
+    struct dew_result out;
+    double found, again;
+    int turns = 0;
+
+    made_up();
+    c.house.buffer.deep_kg *= 30.0;
+    assert_int_equal(dew_march_open(&m, &c, &hours[0], NULL), DEW_OK);
+    assert_int_equal(dew_march_warm_up(m, hours, dates, WEEKS, &turns, NULL),
+                     DEW_OK);
+    found = m->body.at.x.w_deep / c.house.buffer.deep_kg;
+    assert_in_range(turns, 3, 7);
+    for (int turn = 0; turn < 60; turn++) {
+        m->hour = 0;
+        m->body.way = MARCH__IDLE;
+        m->body.before = hours[0];
+        m->body.clock.day = 0.0;
+        for (int h = 0; h < WEEKS; h++)
+            assert_int_equal(
+                dew_march_step(m, &hours[h], &dates[h], &out, NULL), DEW_OK);
+    }
+    again = m->body.at.x.w_deep / c.house.buffer.deep_kg;
+    assert_near(found, again, 1e-5);
+    dew_march_close(m);
+}
+
 /* Few steps, but for the last weeks and for a case that has fewer. */
 TEST(the_last_weeks_are_led_in_by_the_steps_of_the_case)
 {
