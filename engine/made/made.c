@@ -92,7 +92,7 @@ static enum dew_status fill(const struct dew_climate *place,
         weather__year_say(year, "year %d of many", how->number);
     status = weather__year_finish(year, first, 1, err);
     if (status == DEW_OK)
-        weather__year_sky(year);
+        weather__year_sky(year, m->hours.sun);
     return status;
 }
 

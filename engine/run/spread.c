@@ -104,27 +104,37 @@ static void put_off(struct run__spread_year *y)
     y->weather.dates = NULL;
 }
 
-/* Year 0 is the run's own. */
-static void one_year(void *of, size_t i)
+/* The run's own year, or one that is made; none twice. */
+static enum dew_status take_or_make(struct dew_spread *s, size_t i,
+                                    struct dew_error *err)
 {
-    struct dew_spread *s = of;
     struct run__spread_year *y = &s->years[i];
-    struct dew_error *err = &s->err[i];
+    enum dew_status status = DEW_OK;
 
-    s->status[i] = DEW_OK;
     if (i > 0) {
-        s->status[i] =
-            run__made_year(s->run, (int)i, &y->year, &y->outdoors, err);
-        if (s->status[i] == DEW_OK)
-            run__spread_lay_year(&y->weather, y->year);
+        status = run__made_year(s->run, (int)i, &y->year, &y->outdoors, err);
+        if (status != DEW_OK)
+            return status;
+        run__spread_lay_year(&y->weather, y->year);
     }
-    if (s->status[i] == DEW_OK && s->run->kept != NULL)
+    if (s->run->kept != NULL)
         study__name_weather(&y->weather,
                             s->run->held ? s->run->measured.t : NULL, y->kept);
     if (i > 0 && s->run->kept != NULL)
         put_off(y);
-    if (i == 0 && s->status[i] == DEW_OK && y->weather.light == NULL)
-        s->status[i] = light_up(s, err);
+    return i == 0 && y->weather.light == NULL ? light_up(s, err) : DEW_OK;
+}
+
+static void one_year(void *of, size_t i)
+{
+    struct dew_spread *s = of;
+    struct run__spread_year *y = &s->years[i];
+
+    s->status[i] = DEW_OK;
+    if (!y->wanted || y->made)
+        return;
+    s->status[i] = take_or_make(s, i, &s->err[i]);
+    y->made = s->status[i] == DEW_OK;
     sched_yield(); /* the page may be asked to stop */
 }
 
@@ -141,8 +151,11 @@ static enum dew_status first_fault(const struct dew_spread *s, size_t count,
     return DEW_OK;
 }
 
+/* Years that no drawn house stands in are not made. */
 static enum dew_status make_years(struct dew_spread *s, struct dew_error *err)
 {
+    for (size_t i = 0; i < s->draws; i++)
+        s->years[dew_spread_year(s, i)].wanted = 1;
     core__parallel(s->threads, s->year_count, one_year, s);
     return first_fault(s, s->year_count, err);
 }
@@ -200,7 +213,8 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     if (status == DEW_OK)
         status = any_moves(s, err);
     if (status == DEW_OK)
-        status = make_years(s, err);
+        status = take_or_make(s, 0, err);
+    s->years[0].made = status == DEW_OK;
     if (status == DEW_OK)
         status = make_draws(s, ask->seed, err);
     if (status == DEW_OK)
@@ -290,9 +304,13 @@ static enum dew_status blocks(struct dew_spread *s, struct dew_error *err)
 {
     size_t left = 1 + s->draws - s->marched;
     size_t threads = least(s->threads, RUN__SPREAD_THREADS), count;
+    enum dew_status status;
 
     if (s->order == NULL && lay_order(s, err) != DEW_OK)
         return DEW_EMEM;
+    status = make_years(s, err);
+    if (status != DEW_OK)
+        return status;
     s->block = run__spread_block(left, threads);
     count = least(threads, (left + s->block - 1) / s->block);
     core__parallel(threads, count, one_block, s);

@@ -9,8 +9,10 @@
 
 enum { RUN__SPREAD_THREADS = 64 };
 
-/* A year of weather, and what a case asks of it. */
+/* A year of weather, and what a case asks of it; all but the run's are made when
+   a house is about to march in them. */
 struct run__spread_year {
+    int wanted, made;
     /* NULL: the run's; or, where marches are kept, not held, and no hours  */
     struct dew_year *year;
     struct dew_weather weather;

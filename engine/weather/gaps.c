@@ -247,7 +247,7 @@ enum dew_status dew_year_complete(struct dew_year *year,
     for (size_t h = 0; h < year->count && status == DEW_OK; h++)
         status = fill_hour(&f, h);
     if (status == DEW_OK)
-        weather__year_sky(year);
+        weather__year_sky(year, NULL);
     if (status == DEW_OK)
         say_filled(year, from, filled);
     return status;

@@ -315,7 +315,7 @@ static enum dew_status build(struct weather__reader *r, struct dew_year **year)
     if (weather__hours(r, *year) != DEW_OK)
         return r->status;
     (*year)->site = r->site;
-    weather__year_sky(*year);
+    weather__year_sky(*year, NULL);
     if (r->provenance[0] != '\0') {
         weather__year_say(*year, "file %s, which says: %s",
                           name != NULL ? name + 1 : r->path, r->provenance);

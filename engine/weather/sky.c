@@ -84,15 +84,17 @@ static size_t end_of_day(const struct dew_year *year, size_t h)
 }
 
 /* Cloud of the hours from .. to; last where the sun hardly rose, NaN where
-   no light was measured. */
-static double cloud_of(const struct dew_year *year, size_t from, size_t to,
-                       double last)
+   no light was measured.  suns: of the year's hours, or NULL. */
+static double cloud_of(const struct dew_year *year, const struct dew_sun *suns,
+                       size_t from, size_t to, double last)
 {
     const double least = 300.0; /* Wh/m2 a clear sky would send; ours */
     double global = 0.0, clear = 0.0;
 
     for (size_t h = from; h < to; h++) {
-        struct dew_sun sun = dew_weather_sun(&year->site, &year->dates[h]);
+        struct dew_sun sun =
+            suns != NULL ? suns[h]
+                         : dew_weather_sun(&year->site, &year->dates[h]);
         double sends =
             sun.up * dew_weather_clear_sky(sin(sun.elevation * degree));
 
@@ -136,7 +138,7 @@ static int every_hour_known(const struct dew_year *year)
     return h == year->count;
 }
 
-void weather__year_sky(struct dew_year *year)
+void weather__year_sky(struct dew_year *year, const struct dew_sun *suns)
 {
     double standard = dew_weather_sky_standard(year->site.latitude);
     double cloud = NAN;
@@ -146,7 +148,7 @@ void weather__year_sky(struct dew_year *year)
         return;
     for (size_t h = 0, end; h < year->count; h = end) {
         end = end_of_day(year, h);
-        cloud = cloud_of(year, h, end, cloud);
+        cloud = cloud_of(year, suns, h, end, cloud);
         by_light += isfinite(cloud) ? end - h : 0;
         for (size_t i = h; i < end; i++)
             set_hour(&year->hours[i], cloud, standard);

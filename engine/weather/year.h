@@ -56,8 +56,10 @@ enum dew_status weather__year_finish(struct dew_year *year, int64_t first,
                                      int typical, struct dew_error *err);
 
 /* Set the sky of every hour that has NaN there; for when site, dates, air and
-   light stand.  1 where the file itself has it for most hours. */
-void weather__year_sky(struct dew_year *year);
+   light stand.  suns: dew_weather_sun of each hour, where they are at hand; else
+   NULL. */
+void weather__year_sky(struct dew_year *year, const struct dew_sun *suns);
+/* 1 where the file itself has it for most hours. */
 int weather__sky_of_file(const struct dew_year *year);
 
 #endif
