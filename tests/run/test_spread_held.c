@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "run/spread.h"
 #include "support/asked_run.h"
 #include "support/rows.h"
 
@@ -226,6 +227,28 @@ TEST(where_one_fails_each_goes_by_itself)
     assert_int_equal(dew_spread_step(s.alone[2], &done, NULL), DEW_OK);
     assert_same_likely(s.spreads[2], s.alone[2]);
     close_several(&s);
+}
+
+/* Of the made years those are made that a house is to march in, once one is; the
+   run's own is there from the start. */
+TEST(years_that_no_house_stands_in_are_not_made)
+{
+    struct dew_run *r = run_of(HOUSE, NULL, 0);
+    const struct dew_spread_ask ask = {
+        .draws = DRAWS, .seed = 1, .told_only = 1, .years = 1};
+    int stands[DEW_SPREAD_YEARS] = {1};
+    struct dew_spread *s;
+
+    assert_int_equal(dew_spread_open(&s, r, &ask, NULL), DEW_OK);
+    for (int y = 0; y < DEW_SPREAD_YEARS; y++)
+        assert_int_equal(s->years[y].weather.hours != NULL, y == 0);
+    march_all(s);
+    for (size_t d = 0; d < DRAWS; d++)
+        stands[dew_spread_year(s, d)] = 1;
+    for (int y = 0; y < DEW_SPREAD_YEARS; y++)
+        assert_int_equal(s->years[y].weather.hours != NULL, stands[y]);
+    dew_spread_close(s);
+    dew_run_close(r);
 }
 
 RUN_TESTS("spread held");
