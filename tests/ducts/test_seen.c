@@ -17,7 +17,7 @@ static struct dew_duct_layout leaky(void)
     return l;
 }
 
-/* Of a layout, both ways, to the last bit; s is blank beyond its blowers. */
+/* Of a layout, both ways, to the last bit; x and y are blank beyond its blowers. */
 static void same(struct ducts__seen *seen, const struct dew_duct_layout *l)
 {
     static states x, y;
