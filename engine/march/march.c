@@ -165,7 +165,7 @@ static enum dew_status take_turn(struct dew_march *m,
                                  const struct dew_date *dates, size_t length,
                                  struct turn *turn, struct dew_error *err)
 {
-    const struct march__clock clock = m->body.clock;
+    const double day = m->body.clock.day;
     const struct dew_hour before = m->body.before;
     enum dew_status status = DEW_OK;
     struct dew_result out;
@@ -180,7 +180,7 @@ static enum dew_status take_turn(struct dew_march *m,
     for (int k = 0; k < SLOW; k++)
         turn->change.x[k] = end.x[k] - turn->from.x[k];
     m->body.before = before;
-    m->body.clock.day = clock.day;
+    m->body.clock.day = day;
     return status;
 }
 

@@ -104,25 +104,22 @@ static void put_off(struct run__spread_year *y)
     y->weather.dates = NULL;
 }
 
-/* The run's own year, or one that is made; none twice. */
-static enum dew_status take_or_make(struct dew_spread *s, size_t i,
-                                    struct dew_error *err)
+static void name_year(const struct dew_spread *s, struct run__spread_year *y)
 {
-    struct run__spread_year *y = &s->years[i];
-    enum dew_status status = DEW_OK;
-
-    if (i > 0) {
-        status = run__made_year(s->run, (int)i, &y->year, &y->outdoors, err);
-        if (status != DEW_OK)
-            return status;
-        run__spread_lay_year(&y->weather, y->year);
-    }
     if (s->run->kept != NULL)
         study__name_weather(&y->weather,
                             s->run->held ? s->run->measured.t : NULL, y->kept);
-    if (i > 0 && s->run->kept != NULL)
-        put_off(y);
-    return i == 0 && y->weather.light == NULL ? light_up(s, err) : DEW_OK;
+}
+
+static enum dew_status own_year(struct dew_spread *s, struct dew_error *err)
+{
+    name_year(s, &s->years[0]);
+    return s->years[0].weather.light == NULL ? light_up(s, err) : DEW_OK;
+}
+
+static int was_made(const struct run__spread_year *y)
+{
+    return y->weather.hours != NULL || y->kept[0] != '\0';
 }
 
 static void one_year(void *of, size_t i)
@@ -131,10 +128,16 @@ static void one_year(void *of, size_t i)
     struct run__spread_year *y = &s->years[i];
 
     s->status[i] = DEW_OK;
-    if (!y->wanted || y->made)
+    if (!y->wanted || was_made(y))
         return;
-    s->status[i] = take_or_make(s, i, &s->err[i]);
-    y->made = s->status[i] == DEW_OK;
+    s->status[i] =
+        run__made_year(s->run, (int)i, &y->year, &y->outdoors, &s->err[i]);
+    if (s->status[i] != DEW_OK)
+        return;
+    run__spread_lay_year(&y->weather, y->year);
+    name_year(s, y);
+    if (s->run->kept != NULL)
+        put_off(y);
     sched_yield(); /* the page may be asked to stop */
 }
 
@@ -154,8 +157,16 @@ static enum dew_status first_fault(const struct dew_spread *s, size_t count,
 /* Years that no drawn house stands in are not made. */
 static enum dew_status make_years(struct dew_spread *s, struct dew_error *err)
 {
-    for (size_t i = 0; i < s->draws; i++)
-        s->years[dew_spread_year(s, i)].wanted = 1;
+    int any = 0;
+
+    for (size_t i = 0; i < s->draws; i++) {
+        struct run__spread_year *y = &s->years[dew_spread_year(s, i)];
+
+        y->wanted = 1;
+        any = any || !was_made(y);
+    }
+    if (!any)
+        return DEW_OK;
     core__parallel(s->threads, s->year_count, one_year, s);
     return first_fault(s, s->year_count, err);
 }
@@ -213,8 +224,7 @@ enum dew_status dew_spread_open(struct dew_spread **spread,
     if (status == DEW_OK)
         status = any_moves(s, err);
     if (status == DEW_OK)
-        status = take_or_make(s, 0, err);
-    s->years[0].made = status == DEW_OK;
+        status = own_year(s, err);
     if (status == DEW_OK)
         status = make_draws(s, ask->seed, err);
     if (status == DEW_OK)

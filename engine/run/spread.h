@@ -12,7 +12,7 @@ enum { RUN__SPREAD_THREADS = 64 };
 /* A year of weather, and what a case asks of it; all but the run's are made when
    a house is about to march in them. */
 struct run__spread_year {
-    int wanted, made;
+    int wanted;
     /* NULL: the run's; or, where marches are kept, not held, and no hours  */
     struct dew_year *year;
     struct dew_weather weather;
