@@ -184,9 +184,8 @@ static enum dew_status make_draws(struct dew_spread *s, unsigned long seed,
     s->ends = calloc(s->columns + 1, sizeof *s->ends);
     s->houses = calloc((1 + s->draws) * s->options, sizeof *s->houses);
     s->room = calloc(s->draws + 1, sizeof *s->room);
-    s->as_told = calloc(s->options, sizeof *s->as_told);
     if (s->u == NULL || s->figures == NULL || s->ends == NULL ||
-        s->houses == NULL || s->room == NULL || s->as_told == NULL)
+        s->houses == NULL || s->room == NULL)
         return core__fail(err, DEW_EMEM, "no memory for %zu draws", s->draws);
     if (s->draws == 0)
         return DEW_OK;
@@ -263,7 +262,6 @@ void dew_spread_close(struct dew_spread *s)
     free(s->houses);
     free(s->order);
     free(s->room);
-    free(s->as_told);
     free(s);
 }
 
@@ -329,32 +327,12 @@ static enum dew_status blocks(struct dew_spread *s, struct dew_error *err)
     return first_fault(s, count, NULL);
 }
 
-static enum dew_status as_told(struct dew_spread *s, struct dew_error *err)
-{
-    struct dew_error inside = {0};
-    enum dew_status status =
-        run__spread_march(s, 0, 1, err != NULL ? err : &inside);
-
-    s->marched = status == DEW_OK;
-    return status;
-}
-
-/* Of one option, whose drawn houses are in no need of it, the likely house
-   marches beside them. */
-static int goes_first(const struct dew_spread *s)
-{
-    return s->options > 1 || s->draws == 0 || s->only != NULL ||
-           !run__spread_moves(s, 0);
-}
-
 enum dew_status dew_spread_step(struct dew_spread *s, double *done,
                                 struct dew_error *err)
 {
     if (s->failed != DEW_OK)
         return core__fail(err, s->failed, "this spread has failed before");
-    if (s->marched == 0 && goes_first(s))
-        s->failed = as_told(s, err);
-    else if (s->marched < 1 + s->draws)
+    if (s->marched < 1 + s->draws)
         s->failed = blocks(s, err);
     if (s->failed == DEW_OK)
         *done = (double)s->marched / (double)(1 + s->draws);

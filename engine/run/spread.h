@@ -45,9 +45,8 @@ struct dew_spread {
     double *room;             /* [draws]  scratch                             */
     struct dew_draws told;    /* of dew_spread_draws                          */
     unsigned long seed;
-    size_t ranges;               /* inputs with one, STILL ones too           */
-    struct dew_outcome *as_told; /* of row 0, an option each                  */
-    struct dew_changes fixed;    /* borrowed: of every house                  */
+    size_t ranges;            /* inputs with one, STILL ones too           */
+    struct dew_changes fixed; /* borrowed: of every house                  */
     struct dew_spread_anew anew[DEW_SPREAD_RULES];
     size_t anew_count;
     int told_only;

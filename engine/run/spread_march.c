@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "core/fail.h"
 #include "run/spread.h"
@@ -11,7 +12,11 @@
 
 /* Of a block: words that are drawn part its houses, and what is alike in so
    many fills its lanes all the same. */
-enum { BUNDLES = 8, ROWS = BUNDLES * DEW_BUNDLE_MOST };
+enum {
+    BUNDLES = 8,
+    ROWS = BUNDLES * DEW_BUNDLE_MOST,
+    OPTIONS = (RUN__MOST - RUN__OTHERS) / 2 /* of a run at most               */
+};
 _Static_assert((int)DEW_SPREAD_TOGETHER <= (int)ROWS, "they are a block");
 
 /* A drawn year that is marched in, and its light for houses as the first
@@ -30,6 +35,10 @@ struct block {
     size_t row[ROWS], count;
     struct run__crowd crowd;
     struct dew_change *list; /* room for the changes of one house            */
+    /* [options]  the name of what is kept of an option's houses, and 1 where it
+       was                                                                    */
+    char (*kept)[DEW_KEPT_NAME];
+    unsigned char was_kept[OPTIONS];
     struct held_year years[DEW_SPREAD_YEARS]; /* the first is the run's      */
 };
 
@@ -127,16 +136,6 @@ static enum dew_status make_one(struct block *b, size_t option, size_t k,
     return DEW_OK;
 }
 
-static enum dew_status make(struct block *b, size_t option,
-                            struct dew_error *err)
-{
-    enum dew_status status = DEW_OK;
-
-    for (size_t k = 0; k < b->count && status == DEW_OK; k++)
-        status = make_one(b, option, k, err);
-    return status;
-}
-
 /* ---- marching ---------------------------------------------------------------- */
 
 static enum dew_status hold_year(struct held_year *y,
@@ -158,18 +157,19 @@ static enum dew_status hold_year(struct held_year *y,
     return DEW_OK;
 }
 
-static enum dew_status hold_years(struct block *b, size_t option,
-                                  struct dew_error *err)
+/* Those that houses still march in. */
+static enum dew_status hold_years(struct block *b, struct dew_error *err)
 {
-    for (size_t k = 0; k < b->count; k++) {
+    for (size_t i = 0; i < b->of[0]->options * b->count; i++) {
+        size_t k = i % b->count;
         int number = number_of_year(b, k);
         struct held_year *y = &b->years[number];
 
-        if (number == 0)
+        if (number == 0 || b->crowd.gone[i])
             continue;
         if (y->light == NULL && hold_year(y, b->of[k], number, err) != DEW_OK)
             return err->status;
-        b->crowd.weather[at(b, option, k)] = y->weather;
+        b->crowd.weather[i] = y->weather;
     }
     return DEW_OK;
 }
@@ -182,24 +182,6 @@ static void let_go(struct block *b)
     }
 }
 
-/* The houses of an option and of so many behind it. */
-static enum dew_status march(struct block *b, size_t option, size_t options,
-                             struct dew_error *err)
-{
-    size_t failed = 0;
-    enum dew_status status = DEW_OK;
-
-    for (size_t i = 0; i < options && status == DEW_OK; i++)
-        status = hold_years(b, option + i, err);
-    if (status != DEW_OK)
-        return status;
-    status = run__crowd_march(&b->crowd, at(b, option, 0), options * b->count,
-                              &failed, err);
-    return status == DEW_OK || b->count == 0
-               ? status
-               : blame(b, failed / b->count, failed % b->count, err);
-}
-
 /* ---- what is kept ------------------------------------------------------------ */
 
 /* What a march fills of an outcome, one behind the other. */
@@ -209,14 +191,21 @@ _Static_assert(offsetof(struct dew_outcome, month) ==
                        sizeof(struct dew_tally),
                "a year, then its months");
 
+/* Of an option of which nothing is drawn, the first house of a spread is all. */
+static size_t houses_of(const struct block *b, size_t option)
+{
+    int several = b->of[0] != b->of[b->count - 1];
+
+    return several || run__spread_moves(b->of[0], option) ? b->count : 1;
+}
+
 /* All that an option's houses of a block come to depends on. */
-static void name_kept(const struct block *b, size_t option,
+static void name_kept(const struct block *b, size_t option, size_t houses,
                       char out[DEW_KEPT_NAME])
 {
-    struct study__name name =
-        study__name_of("houses drawn", b->count * TALLIES);
+    struct study__name name = study__name_of("houses drawn", houses * TALLIES);
 
-    for (size_t k = 0; k < b->count; k++) {
+    for (size_t k = 0; k < houses; k++) {
         const struct dew_outcome *o = &b->crowd.outcomes[at(b, option, k)];
 
         study__name_add(&name, year_of(b, k)->kept, DEW_KEPT_NAME);
@@ -226,49 +215,40 @@ static void name_kept(const struct block *b, size_t option,
     study__name_end(&name, out);
 }
 
-static void lay_parts(const struct block *b, size_t option,
+static void lay_parts(const struct block *b, size_t option, size_t houses,
                       struct dew_kept_part parts[ROWS])
 {
-    for (size_t k = 0; k < b->count; k++)
+    for (size_t k = 0; k < houses; k++)
         parts[k] = (struct dew_kept_part){
             &b->crowd.outcomes[at(b, option, k)].year, TALLIES};
 }
 
-/* March what is not kept of an option's houses. */
-static enum dew_status march_kept(struct block *b, size_t option,
-                                  struct dew_error *err)
+/* Kept houses do not march. */
+static void get_kept(struct block *b, size_t option)
 {
     const struct dew_kept *kept = b->of[0]->run->kept;
+    size_t houses = houses_of(b, option);
     struct dew_kept_part parts[ROWS];
-    char name[DEW_KEPT_NAME];
-    enum dew_status status;
 
-    if (kept == NULL)
-        return march(b, option, 1, err);
-    name_kept(b, option, name);
-    lay_parts(b, option, parts);
-    if (kept->get(kept->of, name, parts, b->count))
-        return DEW_OK;
-    status = march(b, option, 1, err);
-    if (status == DEW_OK)
-        kept->put(kept->of, name, parts, b->count);
-    return status;
+    name_kept(b, option, houses, b->kept[option]);
+    lay_parts(b, option, houses, parts);
+    b->was_kept[option] =
+        kept->get(kept->of, b->kept[option], parts, houses) != 0;
+    if (b->was_kept[option])
+        memset(&b->crowd.gone[at(b, option, 0)], 1, houses);
 }
 
-/* An option of which nothing is drawn came to the same in every row. */
-static enum dew_status march_option(struct block *b, size_t option,
-                                    struct dew_error *err)
+static void put_kept(const struct block *b, size_t option)
 {
-    if (run__spread_moves(b->of[0], option))
-        return march_kept(b, option, err);
-    for (size_t k = 0; k < b->count; k++)
-        b->crowd.outcomes[at(b, option, k)] = b->of[0]->as_told[option];
-    return DEW_OK;
+    const struct dew_kept *kept = b->of[0]->run->kept;
+    size_t houses = houses_of(b, option);
+    struct dew_kept_part parts[ROWS];
+
+    lay_parts(b, option, houses, parts);
+    kept->put(kept->of, b->kept[option], parts, houses);
 }
 
 /* ---- judging ----------------------------------------------------------------- */
-
-enum { OPTIONS = (RUN__MOST - RUN__OTHERS) / 2 }; /* of a run at most */
 
 static enum dew_spread_by ranked_by(const struct dew_question *q)
 {
@@ -337,6 +317,20 @@ static void count(const struct block *b, size_t k)
 
 /* ---- a block ----------------------------------------------------------------- */
 
+/* Of houses that all are one the first marches. */
+static void march_one_of(struct block *b, size_t option)
+{
+    for (size_t k = houses_of(b, option); k < b->count; k++)
+        b->crowd.gone[at(b, option, k)] = 1;
+}
+
+static void all_as_one(struct block *b, size_t option)
+{
+    for (size_t k = houses_of(b, option); k < b->count; k++)
+        b->crowd.outcomes[at(b, option, k)] =
+            b->crowd.outcomes[at(b, option, 0)];
+}
+
 static int is_marched(const struct block *b, size_t option)
 {
     const struct dew_spread *s = b->of[0];
@@ -344,53 +338,71 @@ static int is_marched(const struct block *b, size_t option)
     return s->only == NULL || s->only[option];
 }
 
-/* The likely houses of every option, side by side where they branch alike; of one
-   option, drawn houses may be beside its likely one. */
-static enum dew_status likely(struct block *b, struct dew_error *err)
+/* The houses of an option, those that need not march gone already. */
+static enum dew_status set_out(struct block *b, size_t option,
+                               struct dew_error *err)
 {
-    size_t options = b->of[0]->options;
-    int kept = b->of[0]->run->kept != NULL;
     enum dew_status status = DEW_OK;
 
-    for (size_t i = 0; i < options && status == DEW_OK; i++)
-        status = make(b, i, err);
-    if (status == DEW_OK && !kept)
-        status = march(b, 0, options, err);
-    for (size_t i = 0; i < options && status == DEW_OK; i++)
-        if (kept)
-            status = march_kept(b, i, err);
-    for (size_t i = 0; i < options && status == DEW_OK; i++)
-        for (size_t k = 0; k < b->count; k++)
-            if (b->row[k] == 0)
-                b->of[k]->as_told[i] = b->crowd.outcomes[at(b, i, k)];
-    return status;
+    if (!is_marched(b, option)) {
+        memset(&b->crowd.gone[at(b, option, 0)], 1, b->count);
+        return DEW_OK;
+    }
+    for (size_t k = 0; k < b->count && status == DEW_OK; k++)
+        status = make_one(b, option, k, err);
+    if (status != DEW_OK)
+        return status;
+    march_one_of(b, option);
+    if (b->of[0]->run->kept != NULL)
+        get_kept(b, option);
+    return DEW_OK;
 }
 
-static enum dew_status drawn_rows(struct block *b, struct dew_error *err)
+/* Houses of one option are busy in the same hours, and wait less for each other;
+   where they fill no vector, those of all go side by side. */
+static enum dew_status march(struct block *b, struct dew_error *err)
 {
-    enum dew_status status = DEW_OK;
+    size_t options = b->of[0]->options, failed = 0;
+    size_t each = b->count < (size_t)dew_bundle_lanes() ? options : 1;
+    enum dew_status status = hold_years(b, err);
 
-    for (size_t i = 0; i < b->of[0]->options && status == DEW_OK; i++) {
-        if (!is_marched(b, i))
-            continue;
-        status = make(b, i, err);
-        if (status == DEW_OK)
-            status = march_option(b, i, err);
-    }
-    return status;
+    if (status != DEW_OK)
+        return status;
+    for (size_t i = 0; i < options && status == DEW_OK; i += each)
+        status = run__crowd_march(&b->crowd, at(b, i, 0), each * b->count,
+                                  &failed, err);
+    return status == DEW_OK
+               ? status
+               : blame(b, failed / b->count, failed % b->count, err);
+}
+
+static void come_in(struct block *b, size_t option)
+{
+    all_as_one(b, option);
+    if (b->of[0]->run->kept != NULL && is_marched(b, option) &&
+        !b->was_kept[option])
+        put_kept(b, option);
 }
 
 static enum dew_status all_options(struct block *b, struct dew_error *err)
 {
-    enum dew_status status =
-        b->row[0] == 0 ? likely(b, err) : drawn_rows(b, err);
+    size_t options = b->of[0]->options;
+    enum dew_status status = DEW_OK;
 
-    for (size_t k = 0; k < b->count && status == DEW_OK; k++)
+    for (size_t i = 0; i < options && status == DEW_OK; i++)
+        status = set_out(b, i, err);
+    if (status == DEW_OK)
+        status = march(b, err);
+    if (status != DEW_OK)
+        return status;
+    for (size_t i = 0; i < options; i++)
+        come_in(b, i);
+    for (size_t k = 0; k < b->count; k++)
         if (b->of[k]->only != NULL)
             count(b, k);
         else
             judge(b, k);
-    return status;
+    return DEW_OK;
 }
 
 /* The rows are in it. */
@@ -404,13 +416,15 @@ static enum dew_status march_block(struct block *b, struct dew_error *err)
         if (run__spread_room(b->of[k]) > room)
             room = run__spread_room(b->of[k]);
     b->list = calloc(room, sizeof *b->list);
-    if (status == DEW_OK && b->list == NULL)
+    b->kept = calloc(b->of[0]->options, sizeof *b->kept);
+    if (status == DEW_OK && (b->list == NULL || b->kept == NULL))
         status = core__fail(err, DEW_EMEM, "out of memory");
     if (status == DEW_OK)
         status = all_options(b, err);
     let_go(b);
     run__crowd_close(&b->crowd);
     free(b->list);
+    free(b->kept);
     return status;
 }
 

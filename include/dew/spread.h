@@ -105,10 +105,10 @@ enum dew_status dew_spread_step(struct dew_spread *spread, double *done,
                                 struct dew_error *err);
 
 /*
- * The first step of several spreads at once: their likely houses, as told,
- * march side by side where they branch alike.  Each comes to the very figures
- * that a step of its own gives it.  Of none has a step been taken, and all are
- * of one place and calendar, with as many options.
+ * A first step of several spreads at once, of their likely houses alone: as
+ * told, they march side by side where they branch alike.  Each comes to the very
+ * figures that a step of its own gives it.  Of none has a step been taken, and
+ * all are of one place and calendar, with as many options.
  * Errors: DEW_ERANGE where that is not so; those of a step, of the first that
  * fails.  Then none has begun, and each may be stepped by itself.
  */
