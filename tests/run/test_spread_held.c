@@ -26,6 +26,13 @@
           "at 95 cfm, moisture: 53 % at 95 cfm, power: 61 W}\n"                \
           "    dehumidifier: {rate: 70 pint/day, set: 61 % (57 to 68)}\n"      \
           "    costs: {install: 5000 $ (4000 to 7000)}\n"
+/* No figure with a range. */
+#define SURE                                                                   \
+    "weather: {place: 722020}\n"                                               \
+    "house: {floor_area: 1830 ft2, bedrooms: 3, airtightness: 1.3 ach50}\n"    \
+    "run: {steps_per_hour: 1}\n"                                               \
+    "options: [{name: as it stands}, {name: tight, house: {airtightness: "     \
+    "0.6 ach50}}]\n"
 
 enum { DRAWS = 4 };
 
@@ -137,7 +144,8 @@ TEST(no_draw_is_the_likely_house_alone)
 
 /* ---- likely houses of several spreads, side by side ----------------------------- */
 
-static const struct dew_spread_ask likely_alone = {.threads = 1};
+static const struct dew_spread_ask likely_alone = {.threads = 1,
+                                                   .told_only = 1};
 
 static struct dew_spread *not_begun(const struct dew_run *of)
 {
@@ -171,13 +179,13 @@ struct several {
     struct dew_spread *spreads[SEVERAL], *alone[SEVERAL];
 };
 
-static void open_several(struct several *s)
+static void open_several(struct several *s, const char *text)
 {
     static const char *const sets[SEVERAL] = {
         "people.count=1", "people.count=3", "people.count=6"};
 
     for (size_t i = 0; i < SEVERAL; i++) {
-        s->runs[i] = run_of(SCENARIO, &sets[i], 1);
+        s->runs[i] = run_of(text, &sets[i], 1);
         s->spreads[i] = not_begun(s->runs[i]);
         s->alone[i] = not_begun(s->runs[i]);
     }
@@ -192,12 +200,12 @@ static void close_several(struct several *s)
     }
 }
 
-TEST(likely_houses_side_by_side_are_those_of_each_step)
+static void assert_side_by_side(const char *text)
 {
     struct several s;
     double done = 0;
 
-    open_several(&s);
+    open_several(&s, text);
     assert_int_equal(dew_spread_likely(s.spreads, SEVERAL, NULL), DEW_OK);
     for (size_t i = 0; i < SEVERAL; i++) {
         assert_int_equal(dew_spread_step(s.alone[i], &done, NULL), DEW_OK);
@@ -206,6 +214,16 @@ TEST(likely_houses_side_by_side_are_those_of_each_step)
     /* those have begun */
     assert_int_equal(dew_spread_likely(s.spreads, SEVERAL, NULL), DEW_ERANGE);
     close_several(&s);
+}
+
+TEST(likely_houses_side_by_side_are_those_of_each_step)
+{
+    assert_side_by_side(SCENARIO);
+}
+
+TEST(so_are_those_of_which_nothing_is_drawn)
+{
+    assert_side_by_side(SURE);
 }
 
 /* One of them runs away: none has begun, and each may be stepped. */
@@ -217,7 +235,7 @@ TEST(where_one_fails_each_goes_by_itself)
     struct dew_error err = {0};
     double done = 0;
 
-    open_several(&s);
+    open_several(&s, SCENARIO);
     dew_spread_fix(s.spreads[1], &changes);
     assert_int_equal(dew_spread_likely(s.spreads, SEVERAL, &err), DEW_EBALANCE);
     assert_null(dew_spread_house(s.spreads[0], 0, 0));
