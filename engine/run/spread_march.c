@@ -371,7 +371,7 @@ static enum dew_status march(struct block *b, struct dew_error *err)
     for (size_t i = 0; i < options && status == DEW_OK; i += each)
         status = run__crowd_march(&b->crowd, at(b, i, 0), each * b->count,
                                   &failed, err);
-    return status == DEW_OK
+    return status == DEW_OK || b->count == 0
                ? status
                : blame(b, failed / b->count, failed % b->count, err);
 }
