@@ -358,6 +358,14 @@ static enum dew_status set_out(struct block *b, size_t option,
     return DEW_OK;
 }
 
+static void come_in(struct block *b, size_t option)
+{
+    all_as_one(b, option);
+    if (b->of[0]->run->kept != NULL && is_marched(b, option) &&
+        !b->was_kept[option])
+        put_kept(b, option);
+}
+
 /* Houses of one option are busy in the same hours, and wait less for each other;
    where they fill no vector, those of all go side by side. */
 static enum dew_status march(struct block *b, struct dew_error *err)
@@ -368,20 +376,15 @@ static enum dew_status march(struct block *b, struct dew_error *err)
 
     if (status != DEW_OK)
         return status;
-    for (size_t i = 0; i < options && status == DEW_OK; i += each)
+    for (size_t i = 0; i < options && status == DEW_OK; i += each) {
         status = run__crowd_march(&b->crowd, at(b, i, 0), each * b->count,
                                   &failed, err);
+        for (size_t j = i; j < i + each && status == DEW_OK; j++)
+            come_in(b, j);
+    }
     return status == DEW_OK || b->count == 0
                ? status
                : blame(b, failed / b->count, failed % b->count, err);
-}
-
-static void come_in(struct block *b, size_t option)
-{
-    all_as_one(b, option);
-    if (b->of[0]->run->kept != NULL && is_marched(b, option) &&
-        !b->was_kept[option])
-        put_kept(b, option);
 }
 
 static enum dew_status all_options(struct block *b, struct dew_error *err)
@@ -395,8 +398,6 @@ static enum dew_status all_options(struct block *b, struct dew_error *err)
         status = march(b, err);
     if (status != DEW_OK)
         return status;
-    for (size_t i = 0; i < options; i++)
-        come_in(b, i);
     for (size_t k = 0; k < b->count; k++)
         if (b->of[k]->only != NULL)
             count(b, k);
