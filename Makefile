@@ -13,7 +13,8 @@
 #   make lint       floors, references, banned calls, sizes, exports, statics,
 #                   functions nobody calls, frames, format, clang-tidy (of
 #                   files that changed since `make tidied`; EVERY=1: of all)
-#   make deps       install what is missing, say what it does
+#   make deps       install what is missing, say what it does; FOR="check lint":
+#                   for these goals
 #   make coverage   the tests under gcov, lines reached by file
 #   make fuzz       each reader under libFuzzer, FUZZ_TIME=60 seconds each
 #   make bench      speed and accuracy, as ratios
@@ -71,14 +72,15 @@ NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 .DEFAULT_GOAL := all
 
 GOALS := $(or $(MAKECMDGOALS),all)
+FOR   ?= $(GOALS)
 NEED  := $(NEED_all) \
-  $(if $(filter check% coverage bench study mutants,$(GOALS)),$(NEED_check)) \
-  $(if $(filter first-results ducts-answer evidence atlas%,$(GOALS)),python3) \
-  $(if $(filter lint tidy format format-check abi abi-check,$(GOALS)),$(NEED_lint)) \
-  $(if $(filter clang%,$(CC))$(filter fuzz,$(GOALS)),$(NEED_clang)) \
-  $(if $(filter wasm% bench-wasm build/wasm/% page build/page/%,$(GOALS)),$(NEED_wasm)) \
-  $(if $(filter dist deb,$(GOALS)),$(NEED_deb)) \
-  $(if $(filter machines,$(GOALS)),$(NEED_machines)) \
+  $(if $(filter check% coverage bench study mutants,$(FOR)),$(NEED_check)) \
+  $(if $(filter first-results ducts-answer evidence atlas%,$(FOR)),python3) \
+  $(if $(filter lint tidy format format-check abi abi-check,$(FOR)),$(NEED_lint)) \
+  $(if $(filter clang%,$(CC))$(filter fuzz,$(FOR)),$(NEED_clang)) \
+  $(if $(filter wasm% bench-wasm build/wasm/% page build/page/%,$(FOR)),$(NEED_wasm)) \
+  $(if $(filter dist deb,$(FOR)),$(NEED_deb)) \
+  $(if $(filter machines,$(FOR)),$(NEED_machines)) \
   $(if $(MPI),$(NEED_mpi))
 
 # What builds or tests uses all processors, unless -j says otherwise; some tests
@@ -260,7 +262,7 @@ endif
 
 $B/engine/march/march.o: QUICK := $(MARCH_G)
 
-$B/$(MPI_FILE:.c=.o) build/tidy/$(MPI_FILE): OURS += $(MPI_CFLAGS)
+$B/$(MPI_FILE:.c=.o): OURS += $(MPI_CFLAGS)
 
 $B/engine/march/lanes_%.o: engine/march/lanes.c Makefile
 	@mkdir -p $(@D)
@@ -384,19 +386,15 @@ format:
 format-check:
 	@clang-format --dry-run --Werror $(ALL_C)
 
-# One file at a time: version 14 reports false findings when given several.
-# What was found clean before, with all it includes, is not looked at again:
-# here, or as tests/lint/tidied.txt has it.  EVERY=1 looks at all.
-TIDY := $(LIB_SRC:%=build/tidy/%) $(CLI_SRC:%=build/tidy/%)
-tidy: $(TIDY)
-$(TIDY): build/tidy/%: %
-	@mkdir -p $(@D)
-	@EVERY=$(EVERY) sh tests/lint/tidy.sh $< $@ $(TIDY_FLAGS)
+# What was found clean before, with all it includes, is not looked at again: here,
+# or as tests/lint/tidied.txt has it.  EVERY=1 looks at all.
+TIDIED := build/tidied.txt
+tidy:
+	@EVERY=$(EVERY) python3 tests/lint/tidy.py $(TIDIED) $(LIB_SRC) $(CLI_SRC) -- $(TIDY_FLAGS)
 TIDY_FLAGS := $(filter-out -DDEW_VERSION% -Werror -fstack-usage,$(OURS)) \
-  -DDEW_VERSION='""'
-.PHONY: $(TIDY)
+  -DDEW_VERSION='""' $(MPI_CFLAGS)
 tidied: tidy
-	@cat $(TIDY) | LC_ALL=C sort -k 2 >tests/lint/tidied.txt
+	@cp $(TIDIED) tests/lint/tidied.txt
 
 coverage:
 	$(MAKE) COV=1 check

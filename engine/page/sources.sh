@@ -25,8 +25,11 @@ apt() {
         -o Dir::Cache="$here" -o APT::Sandbox::User=root "$@"
 }
 apt update >log 2>&1 || { tail -n 3 log >&2; exit 1; }
-(cd src && apt source $(rows | awk '{ print $1 }')) >>log 2>&1 ||
-    { tail -n 3 log >&2; exit 1; }
+# the newest; or, of which an archive has no more than the name, the one tried
+rows | while read -r name tried; do
+    (cd src && { apt source "$name" || apt source "$name=$tried"; }) >>log 2>&1 ||
+        { tail -n 3 log >&2; exit 1; }
+done
 
 # what came, and under which names it is compiled
 rows | while read -r name tried; do

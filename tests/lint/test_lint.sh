@@ -173,4 +173,55 @@ echo '/* linear for now */' >>engine/air/air.c
 catches names 'a promise'
 echo "$spdx" >include/dew/attic.h
 catches umbrella 'dew/attic.h is missing'
+
+# What clang-tidy was asked of: one that finds a word, of some version.
+mkdir bin
+cat >bin/clang-tidy <<'END'
+#!/bin/sh
+[ "$1" = --version ] && { echo "LLVM version ${VERSION-14}.0"; exit; }
+echo "$2" >>asked
+! grep -H odd "$2"
+END
+chmod +x bin/clang-tidy
+: >.clang-tidy
+looks() { # WHY STATUS "FILES": those that are looked at
+    rm -f asked
+    PATH=$PWD/bin:$PATH python3 "$lint/tidy.py" build/tidied.txt engine/air/air.c engine/house/leak.c -- \
+        -Iinclude $flag >out
+    got="$? $(LC_ALL=C sort asked 2>/dev/null | tr '\n' ' ')"
+    if [ "$got" = "$2 $3${3:+ }" ]; then
+        echo "ok tidy: $1"
+    else
+        echo "not ok tidy: $1: $got"
+        bad=1
+    fi
+}
+both='engine/air/air.c engine/house/leak.c' flag=-DX
+looks 'at all that it does not know' 0 "$both"
+looks 'at nothing twice' 0 ''
+echo "$spdx" >>engine/house/leak.c
+looks 'at a file that changed' 0 engine/house/leak.c
+echo "$spdx" >>include/dew/leak.h
+looks 'at what includes a file that changed' 0 engine/house/leak.c
+echo "$spdx" >>include/dew/air.h
+looks 'at what includes it through another' 0 "$both"
+echo '/* odd */' >>engine/air/air.c
+looks 'and finds' 1 engine/air/air.c
+if grep -q '^engine/air/air.c:/\* odd' out; then
+    echo "ok tidy: told"
+else
+    echo "not ok tidy: told: $(cat out)"
+    bad=1
+fi
+looks 'and finds it again' 1 engine/air/air.c
+flag=-DY
+looks 'at all with other flags' 1 "$both"
+sed -i '$d' engine/air/air.c
+looks 'at what was mended' 0 engine/air/air.c
+echo '# more' >.clang-tidy
+looks 'at all with other checks' 0 "$both"
+VERSION=15 looks 'at all with another version' 0 "$both"
+EVERY=1 looks 'at all when told to' 0 "$both"
+cp build/tidied.txt tests/lint/tidied.txt && rm build/tidied.txt
+looks 'at nothing that was kept before' 0 ''
 exit $bad
