@@ -68,6 +68,11 @@ NEED_machines := $(NEED_check) gcc-i686-linux-gnu gcc-s390x-linux-gnu \
 NEED_mpi   := libopenmpi-dev openmpi-bin
 NEED_wasm  := clang lld wasi-libc libclang-rt-14-dev-wasm32 dpkg-dev nodejs
 
+# Debian's, where it is: the first on the path may be a script that looks for one,
+# ten times as long.
+PYTHON ?= $(or $(wildcard /usr/bin/python3),python3)
+export PYTHON
+
 # the first rule below is not what `make` alone means
 .DEFAULT_GOAL := all
 
@@ -390,7 +395,7 @@ format-check:
 # or as tests/lint/tidied.txt has it.  EVERY=1 looks at all.
 TIDIED := build/tidied.txt
 tidy:
-	@EVERY=$(EVERY) python3 tests/lint/tidy.py $(TIDIED) $(LIB_SRC) $(CLI_SRC) -- $(TIDY_FLAGS)
+	@EVERY=$(EVERY) $(PYTHON) tests/lint/tidy.py $(TIDIED) $(LIB_SRC) $(CLI_SRC) -- $(TIDY_FLAGS)
 TIDY_FLAGS := $(filter-out -DDEW_VERSION% -Werror -fstack-usage,$(OURS)) \
   -DDEW_VERSION='""' $(MPI_CFLAGS)
 tidied: tidy
@@ -416,7 +421,7 @@ study: all $(STUDIES)
 MUTANTS ?= 500
 SEED    ?= 1
 mutants:
-	@python3 tests/support/mutants.py $(MUTANTS) $(SEED) $(AGAIN)
+	@$(PYTHON) tests/support/mutants.py $(MUTANTS) $(SEED) $(AGAIN)
 
 # as tests/support/machines.sh has them in its table
 machines: all
@@ -427,17 +432,17 @@ real: all
 	  sh tests/support/real.sh $B $$f >$$f.part && mv $$f.part $$f; done
 
 first-results: $B/dewledger
-	@python3 tests/study/first_results.py $B/dewledger \
+	@$(PYTHON) tests/study/first_results.py $B/dewledger \
 	  "$${DEW_DATA:-../shared/data}" >docs/dev/first-results.md.part
 	@mv docs/dev/first-results.md.part docs/dev/first-results.md
 
 evidence: $B/dewledger
 	@for what in windows house; do \
-	  python3 tests/study/evidence_$$what.py $B/dewledger \
+	  $(PYTHON) tests/study/evidence_$$what.py $B/dewledger \
 	    "$${DEW_DATA:-../shared/data}" docs/evidence.md || exit 1; done
 
 ducts-answer: $B/dewledger
-	@python3 tests/study/ducts_answer.py $B/dewledger docs/ducts.md
+	@$(PYTHON) tests/study/ducts_answer.py $B/dewledger docs/ducts.md
 
 # The survey's own journal knows what is marched; a file that is whole stays.
 build/atlas/march.sqlite: scenarios/atlas.yaml tests/study/atlas_survey.yaml | $B/dewledger
@@ -454,7 +459,7 @@ $(STATES):
 atlas: build/atlas/march.sqlite
 	@$(MAKE) -s atlas-answers
 atlas-answers: $(STATES)
-	@python3 -B tests/study/atlas.py build/atlas/march.sqlite . $(STATES)
+	@$(PYTHON) -B tests/study/atlas.py build/atlas/march.sqlite . $(STATES)
 
 # ---- the command as WebAssembly ----------------------------------------------
 include engine/page/page.mk

@@ -176,10 +176,10 @@ gives 0 out '{
 # ---- JSON: valid, the same whatever the units --------------------------------
 ends 0 '[ "$("$D" air 75degF 50% --json --units us)" = "$("$D" air 75degF 50% --json --units si)" ]'
 ends 1 '"$D" air 75degF --json | grep -q .'
-if command -v python3 >/dev/null; then
+if command -v "${PYTHON:-python3}" >/dev/null; then
     for words in '75degF 50%' '20degC rh=0 surface=5degC' '75degF 50% outdoors 20degF 80%' \
         '--mix 30degC 100% 100L/s with 0degC 100% 100L/s'; do
-        ends 0 "\"\$D\" air --json $words | python3 -c 'import json,sys; json.load(sys.stdin)'"
+        ends 0 "\"\$D\" air --json $words | ${PYTHON:-python3} -c 'import json,sys; json.load(sys.stdin)'"
     done
 fi
 # a decimal comma in the locale changes nothing

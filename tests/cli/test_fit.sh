@@ -167,7 +167,7 @@ says "that reads as XML" xmllint --noout page.html
 says "with the three charts, each with its table" sh -c \
     'test "$(grep -c "^<figure" page.html)" = 3 &&
     test "$(grep -c "The same as a table" page.html)" = 3'
-says "and every word of the text" python3 - <<'END'
+says "and every word of the text" ${PYTHON:-python3} - <<'END'
 import re, xml.dom.minidom
 def words(node):
     if node.nodeName in ("svg", "figure", "style", "script", "head"):

@@ -92,7 +92,7 @@ says "in the place of others" grep -q \
 says "each is a row" test "$(wc -l <learned-houses.csv)" = 129
 ends "a spread of what is written" 0 spread learned.yaml --told --json \
     --option "as it stands"
-says "has the houses learned, what goes together in them too" python3 - <<'END'
+says "has the houses learned, what goes together in them too" ${PYTHON:-python3} - <<'END'
 import csv, json
 one, two = (json.load(open(f)) for f in ("learned.json", "out"))
 assert two["draws"] == 128
@@ -113,7 +113,7 @@ assert all(abs(r - t["r"]) < 0.25 for t in told), (r, told)
 END
 ends "drawn apart" 0 spread learned.yaml --told --draws 8 --csv apart.csv \
     --option "as it stands"
-says "it has others" python3 - <<'END'
+says "it has others" ${PYTHON:-python3} - <<'END'
 import csv
 a, b = ([r["share of people.count"] for r in csv.DictReader(open(f))]
         for f in ("apart.csv", "learned-houses.csv"))

@@ -26,7 +26,7 @@ says "the table has keeps and best" grep -q '^option .* limits best ' out
 ends "JSON" 0 run house.yaml --draws 16 --json $kept
 cp out run.json
 ends "the same of a spread" 0 spread house.yaml --draws 16 --json $kept
-says "shares and ranges are those of a spread" python3 - <<'END'
+says "shares and ranges are those of a spread" ${PYTHON:-python3} - <<'END'
 import json
 r, s = json.load(open("run.json"))["houses"], json.load(open("out"))
 def alike(a, b):
@@ -53,14 +53,14 @@ says "charts of the houses" test -s one/charts/houses-like-yours.svg -a -s one/c
 says "and their part of the page" grep -q '<section id="houses">' one/report.html
 cp out told
 ends "on one processor" 0 run house.yaml --draws 16 --out two --set run.draws=16 $kept
-says "the same summary but for how it was asked" python3 - <<'END'
+says "the same summary but for how it was asked" ${PYTHON:-python3} - <<'END'
 import json
 a, b = (json.load(open(d + "/summary.json")) for d in ("one", "two"))
 assert a["houses"] == b["houses"] and a["verdict"] == b["verdict"]
 END
 
 ends "quick" 0 run house.yaml --quick --json
-says "draws none and says so" python3 - <<'END'
+says "draws none and says so" ${PYTHON:-python3} - <<'END'
 import json
 r = json.load(open("out"))
 assert r["houses"] is None

@@ -12,7 +12,7 @@ bad=0
 one() { # SCENARIO WORD...
     scenario=$1
     shift
-    python3 "$here/tests/support/one_truth.py" "$D" "$scenario" "$work" "$@" ||
+    ${PYTHON:-python3} "$here/tests/support/one_truth.py" "$D" "$scenario" "$work" "$@" ||
         bad=1
 }
 one "$here/scenarios/demo.yaml"

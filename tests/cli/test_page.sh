@@ -27,7 +27,7 @@ assert house["text"] == open("houses/a.yaml", encoding="utf-8").read()
 assert list(house["files"]) == ["../weather/seattle-made.csv"]
 assert base64.b64decode(house["files"]["../weather/seattle-made.csv"]) == open("weather/seattle-made.csv", "rb").read()
 E2
-says "the scenario and its weather, byte for byte" python3 look.py
+says "the scenario and its weather, byte for byte" ${PYTHON:-python3} look.py
 cp house.html before.html
 ends "once more" 0 page houses/a.yaml --from empty.html --out house.html
 says "the same bytes" cmp house.html before.html

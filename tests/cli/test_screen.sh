@@ -63,7 +63,7 @@ for name in demo ducts_humid; do
     cmp -s whole/summary.json "$shipped/set/summary.json"
     verdict $? "$name: JSON is the same"
     # every STOP of the whole report, in a line of its own or as a question
-    python3 - "$name" $name.out b.json <<'PY'
+    ${PYTHON:-python3} - "$name" $name.out b.json <<'PY'
 import json, sys
 text = open(sys.argv[2]).read()
 stops = [c for c in json.load(open(sys.argv[3]))["cautions"] if c["level"] == "STOP"]
@@ -119,7 +119,7 @@ words=$(awk '/^as it stands/ { t = $5 " to " $7 } /^enthalpy core and/ { b = $6 
     END { print "today is too humid in " t " hours, \"enthalpy core and dehumidifier\" in " b }' years)
 grep -qF "How sure: in 3 other made years of this place $words, and real years differ more;" says
 verdict $? "the spread of made years stands beside the hours: $words"
-"$D" run "$S/demo.yaml" --quick --years 3 --json 2>/dev/null | python3 -c '
+"$D" run "$S/demo.yaml" --quick --years 3 --json 2>/dev/null | ${PYTHON:-python3} -c '
 import json, sys
 y = json.load(sys.stdin)["years"]
 sys.exit(not (y["count"] == 3 and y["option"] == 4 and

@@ -46,7 +46,7 @@ says "the rules stand beside it" grep -q '^ *85 cfm  ASHRAE 62.2, 2013 and later
 says "and why they differ" grep -q 'They differ because each counts its own way' flat
 says "no other curve unless asked" sh -c '! grep -q "^Set point" out'
 says "the better core is drawn as bands over airflow, with the cores named" sh -c 'grep -q "the better core by airflow" better.svg && grep -q "a typical heat core" better.svg && grep -q "less than a day apart" better.svg'
-says "the drawing is whole" python3 -c 'import xml.dom.minidom as x; x.parse("better.svg")'
+says "the drawing is whole" ${PYTHON:-python3} -c 'import xml.dom.minidom as x; x.parse("better.svg")'
 
 cp out text
 
@@ -59,7 +59,7 @@ says "the drawing is well formed" xmllint --nonet --noout one.svg
 says "with a band and a line for each core" sh -c 'test "$(grep -c "class=\"b[01]\"" one.svg)" = 2 && test "$(grep -c "class=\"l[01]\"" one.svg)" -ge 2'
 
 ends "JSON" 0 size house.yaml --draws 3 --seed 3 --json --option 'enthalpy core'
-says "it is JSON, sizes at the edge of what is enough" python3 - <<'END'
+says "it is JSON, sizes at the edge of what is enough" ${PYTHON:-python3} - <<'END'
 import json
 r = json.load(open("out"))
 assert r["draws"] == 3 and r["seed"] == 3 and r["share_pct"] == 80
@@ -87,7 +87,7 @@ assert {("own", "flow"), ("own", "dehumidifier"), ("own", "set_point"),
         ("own", "together"), ("heat", "flow")} <= seen
 assert not [s for s in seen if s[0] == "enthalpy"]
 END
-says "each house is counted once at each airflow" python3 - <<'END'
+says "each house is counted once at each airflow" ${PYTHON:-python3} - <<'END'
 import json
 r = json.load(open("out"))
 assert len(r["better_core"]) == 8
@@ -95,7 +95,7 @@ for b in r["better_core"]:
     assert b["own"] + b["heat"] + b["enthalpy"] + b["alike"] == b["houses"] == 3
 assert r["better_core"][0]["heat"] == 3
 END
-says "another seed, other draws" python3 - <<'END'
+says "another seed, other draws" ${PYTHON:-python3} - <<'END'
 import json
 own = json.load(open("out"))["curves"][0]["points"][0]["too_humid_h"]
 row = [l.split()[2:5] for l in open("text") if l.startswith("      21 cfm")][0]

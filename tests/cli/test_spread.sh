@@ -33,7 +33,7 @@ says "the same bytes on two threads" cmp one out
 # another seed makes others: tests/cli/test_spread_worth.sh
 
 ends "JSON" 0 spread house.yaml --draws 16 --json $kept
-says "it is JSON with the shares and the hours" python3 - <<'END'
+says "it is JSON with the shares and the hours" ${PYTHON:-python3} - <<'END'
 import json
 r = json.load(open("out"))
 assert r["draws"] == 16 and r["seed"] == 1 and len(r["options"]) == 2
@@ -54,7 +54,7 @@ assert best + r["none_will_do"]["houses"] == 16
 assert r["options"][0]["too_humid_h"]["p10"] < r["options"][0]["too_humid_h"]["p90"]
 END
 "$D" run --quick house.yaml --json >run.json 2>err
-says "as told, it is what run says" python3 - <<'END'
+says "as told, it is what run says" ${PYTHON:-python3} - <<'END'
 import json
 r, s = json.load(open("run.json")), json.load(open("out"))
 for a, b in zip(r["options"], s["options"]):

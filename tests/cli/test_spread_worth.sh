@@ -40,7 +40,7 @@ says "the same text but for where they are from" sh -c '
     tr -s "\n" " " <out >two; cmp one two'
 ends "another seed" 0 $told --draws 12 --seed 5 --csv other.csv
 says "makes others" sh -c '! cmp -s draws.csv other.csv'
-says "shares and figures are as their names say" python3 - <<'END'
+says "shares and figures are as their names say" ${PYTHON:-python3} - <<'END'
 import csv
 rows = list(csv.DictReader(open("draws.csv")))
 assert [r["draw"] for r in rows[:4]] == ["1", "1", "2", "2"]
@@ -105,7 +105,7 @@ says "no line above 80 columns" test -z "$(grep -E '^.{81}' out)"
 says "a row for each doubted figure" test "$(grep -cE '^(people.count|moisture.dishes|dehumidifier.set|the weather|the model itself) +[0-9]+ \(' out)" = 5
 # on several threads they are the same: tests/run/test_effects.c
 ends "as JSON" 0 $told --draws 51 --indices=16 --json
-says "shares with their intervals" python3 - <<'END'
+says "shares with their intervals" ${PYTHON:-python3} - <<'END'
 import json
 x = json.load(open("out"))["indices"]
 assert x["of"] == "too_humid_h" and x["points"] == 16
@@ -133,7 +133,7 @@ ends "too few draws to rank by" 1 $told --draws 12 --indices=16
 # 1,024 are asked for; 128 are marched, 64 of them in each of two years, and stand
 # in the file eight times: so laid out, the blocks of a year are the same block.
 # EVERY=1: 1,024 of its own.
-python3 - <<'END'
+${PYTHON:-python3} - <<'END'
 def halton(i, base):
     x, part = 0, 1
     while i:
@@ -160,7 +160,7 @@ says "what to do, and how often it turns the choice" grep -qE 'A month of loggin
 says "what does not matter" grep -q 'no one of these would turn it by itself:.* dehumidifier.set' line
 says "and what all of it is worth" grep -qE 'To know everything, the weather too, would be worth \$[0-9,]+\.' line
 ends "as JSON, unpriced" 0 $told $laid --json --set costs.install=none
-says "it is the same told" python3 - <<'END'
+says "it is the same told" ${PYTHON:-python3} - <<'END'
 import json
 x = json.load(open("out"))["what_to_measure"]
 assert x["loss_of"] == "hours_of_a_year" and x["per_hour_too_dry"] == 0.25

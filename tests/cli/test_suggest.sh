@@ -50,7 +50,7 @@ says "to the same table" sh -c 'grep "^[0-9] " out >a; test -s a && cmp a sugges
 # ---- where the file has no options, nobody need ask ------------------------------
 ends "no options" 0 run house.yaml $kept --draws 2 --json
 tr -s '\n ' '  ' <err >flat
-says "JSON alone on stdout" python3 -c 'import json; r = json.load(open("out")); assert len(r["options"]) == 4 and r["houses"]["drawn"] == 2'
+says "JSON alone on stdout" ${PYTHON:-python3} -c 'import json; r = json.load(open("out")); assert len(r["options"]) == 4 and r["houses"]["drawn"] == 2'
 says "that they are made is told, and how long it takes" grep -q "the file has no options, so those usually tried are marched: half a minute or so on two processors; --quick marches the house alone" flat
 says "and it tells what was tried" grep -q 'These options were made for this house: 15 were tried' flat
 says "and how many were left out, and why" grep -q '11 were left out, for another is no worse in hours outside the limits, in fresh air and in cost (--full names them)\.' flat

@@ -50,7 +50,7 @@ says "a row is" grep -q '^1,1,"Miami Intl Airport","722020","FL",25.817,-80.3,"n
 says "names are quoted" grep -q ',"more, ""and"" drier",0,' one/march.csv
 says "rows are in their order" sh -c 'cut -d, -f1 one/march.csv | tail -n +2 | sort -nc'
 "$D" run house.yaml --set house.airtightness="0.6 ach50" --set people.schedule=retired --option now --quick --json >run.json
-says "SQLite has what the CSV has, and its views; a row is what run comes to" python3 - <<'END'
+says "SQLite has what the CSV has, and its views; a row is what run comes to" ${PYTHON:-python3} - <<'END'
 import csv, json, sqlite3, statistics
 db = sqlite3.connect("one/march.sqlite")
 db.row_factory = sqlite3.Row
@@ -87,7 +87,7 @@ assert abs(float(t["too_humid_h"]) - o["hours"]["too_humid"]) < 1e-6, (t, o["hou
 assert int(t["keeps"]) == o["keeps_limits"] and int(t["ventilates"]) == o["delivers_required_air"]
 END
 ln -s one thousand
-says "the Python of the document runs" sh -c 'sed -n "/^\`\`\`python/,/^\`\`\`\$/{/^\`/d;p}" "$1" >doc.py && python3 doc.py | grep -q "^now .* keeps the limits in [0-9]* % of the houses"' - "$doc"
+says "the Python of the document runs" sh -c 'sed -n "/^\`\`\`python/,/^\`\`\`\$/{/^\`/d;p}" "$1" >doc.py && ${PYTHON:-python3} doc.py | grep -q "^now .* keeps the limits in [0-9]* % of the houses"' - "$doc"
 
 # ---- how far -------------------------------------------------------------------------
 ends "status" 0 survey status two
@@ -105,7 +105,7 @@ ends "show" 0 survey show one --by place,option
 says "the best first" sh -c 'tr "\n" " " <out | grep -q "^Best most often: Miami Intl Airport, more, \"and\" drier, in [0-9]* % of its house-years. Of 16 house-years"'
 says "in 80 columns" sh -c '! grep -Eq "^.{81}" out'
 ends "by a key that is varied" 0 survey show one --by option,house.airtightness --json --svg shown.svg
-says "is what the rows say" python3 - <<'END'
+says "is what the rows say" ${PYTHON:-python3} - <<'END'
 import csv, json, sqlite3, statistics
 rows = list(csv.DictReader(open("one/march.csv", newline="")))
 shown = json.load(open("out"))
@@ -150,7 +150,7 @@ ends "one of which no house fits" 1 survey neither.yaml --out neither
 says "is refused, with the reason" sh -c 'tr "\n" " " <err | grep -q "limits.too_dry: is not below limits.too_humid: no *humidity would be right (and none of the 2 houses looked *at fits)" && test ! -e neither'
 
 # ---- many ---------------------------------------------------------------------------------
-mkdir many && python3 - <<'END'
+mkdir many && ${PYTHON:-python3} - <<'END'
 import sqlite3
 db = sqlite3.connect("one/march.sqlite")
 new = sqlite3.connect("many/march.sqlite")
@@ -256,7 +256,7 @@ for moment in $moments; do
     [ $? != 137 ] || killed=$((killed + 1))
     if [ $how != none ] && [ -e unsynced ]; then
         before=$(at)
-        python3 "$here/tests/survey/forget.py" unsynced $how >>forgotten
+        ${PYTHON:-python3} "$here/tests/survey/forget.py" unsynced $how >>forgotten
         after=$(at)
         [ $((${before:-0} - ${after:-0})) -le 6 ] || { lost=$((lost + 1)); echo "$before houses, then $after"; }
     fi
@@ -280,7 +280,7 @@ printf 'scenario: house.yaml\ndraws: 8\nseed: 3\noptions: [now]\n' >drawn.yaml
 ends "draws" 0 survey drawn.yaml --out drawn --threads 1
 says "the likely house is draw 0, then the draws" test "$(cut -d, -f9 drawn/march.csv | tr '\n' ' ')" = "draw 0 1 2 3 4 5 6 7 8 "
 "$D" spread house.yaml --option now --draws 8 --seed 3 --csv spread.csv >/dev/null
-says "they are those of spread" python3 - <<'END'
+says "they are those of spread" ${PYTHON:-python3} - <<'END'
 import csv
 mine = list(csv.DictReader(open("drawn/march.csv", newline="")))[1:]
 theirs = list(csv.DictReader(open("spread.csv", newline="")))

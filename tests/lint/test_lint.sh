@@ -186,7 +186,7 @@ chmod +x bin/clang-tidy
 : >.clang-tidy
 looks() { # WHY STATUS "FILES": those that are looked at
     rm -f asked
-    PATH=$PWD/bin:$PATH python3 "$lint/tidy.py" build/tidied.txt engine/air/air.c engine/house/leak.c -- \
+    PATH=$PWD/bin:$PATH ${PYTHON:-python3} "$lint/tidy.py" build/tidied.txt engine/air/air.c engine/house/leak.c -- \
         -Iinclude $flag >out
     got="$? $(LC_ALL=C sort asked 2>/dev/null | tr '\n' ' ')"
     if [ "$got" = "$2 $3${3:+ }" ]; then

@@ -221,7 +221,7 @@ run_tests() { # as many at once as jobs
     (cd "$tree" && sh tests/support/tally.sh $(printf '%s.log ' $tests)) || bad=1
 }
 hours() { # FOLDER COMMAND...: of the demo, without its doubt
-    (cd "$1" && shift && "$@" run scenarios/demo.yaml --quick --json 2>/dev/null) | python3 -c '
+    (cd "$1" && shift && "$@" run scenarios/demo.yaml --quick --json 2>/dev/null) | ${PYTHON:-python3} -c '
 import json, sys
 def walk(x, at):
     for k, v in x.items() if isinstance(x, dict) else enumerate(x):
@@ -236,7 +236,7 @@ same_hours() {
     hours "$here" "$build/dewledger" >"$tree/here.hours"
     # shellcheck disable=SC2086
     hours "$tree" $run "$made/dewledger" >"$tree/hours"
-    if python3 - "$tree/here.hours" "$tree/hours" <<'PYTHON'
+    if ${PYTHON:-python3} - "$tree/here.hours" "$tree/hours" <<'PYTHON'
 import sys
 a, b = (dict(l.split() for l in open(f)) for f in sys.argv[1:])
 far = {k: (a[k], b.get(k)) for k in a if k not in b or abs(float(a[k]) - float(b[k])) > 1}
