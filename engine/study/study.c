@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "core/fail.h"
+#include "core/pages.h"
 #include "core/parallel.h"
 #include "dew/bundle.h"
 #include "study/collect.h"
@@ -88,6 +89,7 @@ static void keep_options(struct dew_study *s, const struct dew_option *options)
 static int take_room(struct dew_study *s)
 {
     size_t hours = s->weather.count;
+    size_t store = (s->keeping + 1) * room_of(s) * sizeof *s->store;
 
     s->cases = calloc(s->options, sizeof *s->cases);
     s->names = calloc(s->options, sizeof *s->names);
@@ -96,7 +98,8 @@ static int take_room(struct dew_study *s)
     s->gathers = calloc(s->options, sizeof *s->gathers);
     s->done = calloc(s->options, sizeof *s->done);
     s->hours = calloc(s->options, sizeof *s->hours);
-    s->store = malloc((s->keeping + 1) * room_of(s) * sizeof *s->store);
+    s->store = malloc(store);
+    core__few_pages(s->store, store);
     s->scratch = calloc(hours, sizeof *s->scratch);
     return s->cases && s->names && s->prescribed_t && s->outcomes &&
            s->gathers && s->done && s->hours && s->store && s->scratch;
@@ -227,6 +230,7 @@ static enum dew_status take_store(const struct dew_study *s, struct flight *f)
     if (all)
         return DEW_OK;
     f->store = calloc(f->count, room_of(s) * sizeof *f->store);
+    core__few_pages(f->store, f->count * room_of(s) * sizeof *f->store);
     return f->store != NULL
                ? DEW_OK
                : core__fail(&f->err, DEW_EMEM, "no memory for %zu hours",
