@@ -45,22 +45,26 @@ function native(text, words = ["--quick"], beside = []) {
 }
 
 const browser = await chromium.launch({ executablePath: process.env.BROWSER,
-  args: ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-background-networking"] });
+  args: ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-background-networking",
+    "--process-per-site"] });
 const wrong = []; // what no page may do
 
-async function opened(options = {}, before = undefined, file = page_file) {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, acceptDownloads: true,
-    offline: true, ...options });
+// The first page has a process of its own, and stays: those after it find there what
+// the browser made of the engine, and begin in half the time.
+const context = await browser.newContext({ acceptDownloads: true, offline: true });
+context.on("request", (request) => {
+  if (!/^(?:blob:|file:)/.test(request.url()) || request.url().startsWith("file:") && !request.url().endsWith(".html"))
+    wrong.push(`request: ${request.url()}`);
+});
+
+async function opened(viewport = { width: 1280, height: 900 }, before = undefined, file = page_file) {
   const page = await context.newPage();
 
   page.setDefaultTimeout(LONG);
   page.on("console", (said) => wrong.push(`console ${said.type()}: ${said.text()}`));
   page.on("pageerror", (error) => wrong.push(`error: ${error.message}`));
   page.on("dialog", (dialog) => wrong.push(`dialog: ${dialog.message()}`));
-  context.on("request", (request) => {
-    if (!/^(?:blob:|file:)/.test(request.url()) || request.url().startsWith("file:") && !request.url().endsWith(".html"))
-      wrong.push(`request: ${request.url()}`);
-  });
+  await page.setViewportSize(viewport);
   if (before !== undefined) await page.addInitScript(before);
   await page.goto(`file://${file}`);
   return page;
@@ -189,7 +193,6 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
       listed(n.file("report.html")) && await page.locator("#ui-told #stop li").count() ===
       [...(/<section class="stop"[^]*?<\/section>/.exec(n.file("report.html"))?.[0] ?? "").matchAll(/<li>/g)].length);
   }
-  await page.context().close();
 }
 
 // ---- one change after another ------------------------------------------------------
@@ -220,7 +223,7 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
     says(`${what}: the report's tables`, rows[0] === rows[1] && rows[0] !== "", rows.join("\n---\n"));
   }
   says("each change moved something", moved.size === changes.length, moved.size);
-  await page.context().close();
+  await page.close();
 }
 
 // ---- air found at the grilles ------------------------------------------------------
@@ -252,12 +255,12 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
   says("and the sketch of the ducts", await page.locator("#ui-told svg.sketch").count() ===
     [...n.file("report.html").matchAll(/<svg[^>]*class="[^"]*sketch/g)].length &&
     await page.locator("#ui-told svg.sketch .d-grille").count() > 0);
-  await page.context().close();
+  await page.close();
 }
 
 // ---- what is worth knowing ---------------------------------------------------------
 {
-  const page = await opened({ viewport: { width: 390, height: 844 } });
+  const page = await opened({ width: 390, height: 844 });
   // two options: what is worth knowing here is of the house
   const some = demo.replace("options:", "run: {draws: 64}\noptions:").replace("people: {count: 4,", "people: {count: 4 (1 to 8),")
     .split(/(?=^ {2}- name: )/m).slice(0, 3).join("");
@@ -275,7 +278,7 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
   await page.locator("#worth a").first().click();
   says("each leads to its question, which says so too", await page.evaluate(() => document.activeElement.dataset.path !== undefined &&
     document.activeElement.closest(".field").querySelector(".note").textContent.includes("would narrow the answer by about")));
-  await page.context().close();
+  await page.close();
 }
 
 // ---- houses like it sharpen what stands ------------------------------------------
@@ -319,14 +322,14 @@ const demo = readFileSync("scenarios/demo.yaml", "utf8");
   await page.click("#ui-units button[value=si]");
   await told(page);
   says("in SI", (await text(page, "#as-text")) === native(few, ["--quick", "--units", "si"]).out);
-  await page.context().close();
+  await page.close();
 }
 
 // ---- someone new -------------------------------------------------------------------
 
 const HOUSES = [["Duluth", "1450", "2"], ["Miami Intl", "2100", "4"], ["Albuquerque", "1700", "3"]];
 for (const [town, area, bedrooms] of HOUSES) {
-  const page = await opened({ viewport: { width: 390, height: 844 } });
+  const page = await opened({ width: 390, height: 844 });
 
   await page.waitForSelector("#ui-places option", { state: "attached" });
   const place = await page.locator(`#ui-places option[value^="${town}"]`).first().getAttribute("value");
@@ -343,7 +346,7 @@ for (const [town, area, bedrooms] of HOUSES) {
     n.code === 0 && (await text(page, "#as-text")) === n.out && (await text(page, "#answer")).includes("Wrong:"),
     `${n.err}\n${await text(page, "#as-text")}`);
   says("nothing runs out of the screen", await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
-  await page.context().close();
+  await page.close();
 }
 
 // ---- what is wrong -----------------------------------------------------------------
@@ -421,7 +424,7 @@ for (const [town, area, bedrooms] of HOUSES) {
   await page.waitForSelector("#ui-log-file-fault:not([hidden]), #ui-faults:not([hidden])");
   says("a log that is none: the engine's words beside it", (await text(page, "#ui-log-file-fault"))
     .startsWith("my_log.csv:2:1: time: "), await text(page, "#ui-faults"));
-  await page.context().close();
+  await page.close();
 }
 
 // ---- a logger's file -----------------------------------------------------------------
@@ -437,7 +440,7 @@ for (const [town, area, bedrooms] of HOUSES) {
   await page.locator("#ui-told:not(.old)", { hasText: "mine.csv" }).waitFor();
   says("a logger's file is laid over the model", (await text(page, "#ui-told")).includes("mine.csv") &&
     (await page.inputValue("#ui-yaml")).includes("file: mine.csv"), await text(page, "#ui-faults"));
-  await page.context().close();
+  await page.close();
 }
 
 // ---- files as they come ---------------------------------------------------------------
@@ -471,25 +474,25 @@ for (const [what, list] of files) for (const from of list) {
     ? (await text(page, "#as-text")) === n.out : n.code === 1 && lines.length > 0 && lines.every((line) => faults.includes(line)),
   `${n.err}\n${faults}\n${n.code === 0 ? await text(page, "#as-text") : ""}`);
 }
-await dropped?.context().close();
+await dropped?.close();
 
 // ---- a house inside ------------------------------------------------------------------
 {
   const out = join(work, "house.html"), from = "scenarios/marine_mild.yaml";
   const made = spawnSync(command, ["page", from, "--out", out], { encoding: "utf8" });
-  const page = await opened({}, undefined, out);
+  const page = await opened(undefined, undefined, out);
 
   says("a page with a house in it is written", made.status === 0, made.stderr);
   await told(page);
   says("it opens with the verdict, and the text as it was", (await text(page, "#as-text")) ===
     native(readFileSync(from, "utf8")).out && (await page.inputValue("#ui-yaml")) === readFileSync(from, "utf8"),
   await text(page, "#as-text"));
-  await page.context().close();
+  await page.close();
 }
 
 // ---- two workers for one answer --------------------------------------------------------
 {
-  const page = await opened({}, () => {
+  const page = await opened(undefined, () => {
     const post = Worker.prototype.postMessage, all = [];
 
     Object.defineProperty(Navigator.prototype, "hardwareConcurrency", { get: () => 4 });
@@ -514,7 +517,7 @@ await dropped?.context().close();
   await type(page, "#ui-options-3-ventilator-flow", "60");
   await told(page);
   says("a change by the one that told them", (await marches()).startsWith("0: 5 options"));
-  await page.context().close();
+  await page.close();
 }
 
 // ---- what is stopped gets out of the way ---------------------------------------------
@@ -543,7 +546,7 @@ await dropped?.context().close();
       return end.call(this);
     };
   };
-  const page = await opened({}, listens);
+  const page = await opened(undefined, listens);
   const at = async (word, times = 1) => { // no policy of the page lets a driver wait for it
     for (let i = 0; i < LONG / 20 &&
       await page.evaluate((is) => words.filter((one) => one === is).length, word) < times; i++) await page.waitForTimeout(20);
@@ -582,19 +585,23 @@ await dropped?.context().close();
   await stands(page, "=likely");
   const late = await heard();
   says("a worker that does not heed is ended, and another answers", late.startsWith("0 stop, 0 likely, 0 ends, 2 likely") && (await text(page, "#as-text")) === native(demo, ["--quick"]).out, late);
-  await page.context().close();
+  await page.close();
 }
 
 {
-  const page = await opened({}, () => {
-    const Plain = Blob, end = Worker.prototype.terminate;
+  const page = await opened(undefined, () => {
+    const Plain = Blob, post = Worker.prototype.postMessage, end = Worker.prototype.terminate;
 
-    globalThis.ended = 0;
+    globalThis.ended = globalThis.runs = 0;
     delete WebAssembly.Suspending; // and so in each worker
     globalThis.Blob = class extends Plain {
       constructor(parts, how) {
         super(how?.type === "text/javascript" ? ["delete WebAssembly.Suspending;\n", ...parts] : parts, how);
       }
+    };
+    Worker.prototype.postMessage = function (data, ...more) {
+      if (data.call?.[0] === "run") runs += 1;
+      return post.call(this, data, ...more);
     };
     Worker.prototype.terminate = function () {
       ended += 1;
@@ -603,18 +610,19 @@ await dropped?.context().close();
   });
 
   await page.click("#ui-demo");
-  await page.waitForTimeout(1000);
+  for (let i = 0; i < LONG / 20 && await page.evaluate(() => runs) === 0; i++) await page.waitForTimeout(20);
+  await page.waitForTimeout(300); // it marches
   await page.evaluate(() => { ended = 0; });
   await page.click("#ui-go");
   await stands(page);
   says("where a run cannot be held its worker is ended, and another tells the command's words",
     await page.evaluate(() => ended) > 0 && (await text(page, "#as-text")) === native(demo, ["--quick"]).out);
-  await page.context().close();
+  await page.close();
 }
 
 // ---- an engine that breaks -----------------------------------------------------------
 {
-  const page = await opened({}, () => {
+  const page = await opened(undefined, () => {
     const post = Worker.prototype.postMessage;
     let broken = false;
 
@@ -631,7 +639,7 @@ await dropped?.context().close();
   await page.click("#ui-go");
   await told(page);
   says("asked again it answers", (await text(page, "#answer")).includes("Wrong:"));
-  await page.context().close();
+  await page.close();
 }
 
 // ---- by keyboard, by name ------------------------------------------------------------
@@ -649,7 +657,7 @@ await dropped?.context().close();
   }
   says("place, area, bedrooms and the answer are reached by Tab", ["ui-weather-place", "ui-house-floor_area",
     "ui-house-bedrooms", "ui-go"].every((id) => reached.has(id)), [...reached].join());
-  await page.context().close();
+  await page.close();
 }
 // Each text beside what lies under it, by WCAG's formula: 4.5 at least.
 function pale() {
@@ -692,7 +700,7 @@ function pale() {
   await look();
   for (const scheme of schemes)
     says(`${scheme}: each text stands out`, faint[scheme].length === 0, faint[scheme].join("\n"));
-  await page.context().close();
+  await page.close();
 }
 says("no word on a console, no error, no dialog, no request", wrong.length === 0, wrong.join("\n"));
 await browser.close();
