@@ -17,6 +17,15 @@ if ! "${CC:-gcc}" -shared -fPIC -O1 -o short.so "$here/tests/cli/short_memory.c"
     exit 77
 fi
 
+ulimit -t 20 # seconds of processor: none goes on for ever
+
+speaks_of_memory() {
+    while IFS= read -r line; do
+        case $line in *[Mm]emory*) return 0 ;; esac
+    done <err
+    return 1
+}
+
 # short NAME COMMAND...
 short() {
     name=$1
@@ -28,12 +37,12 @@ short() {
     step=$(((count + tries - 1) / tries)) at=1 tried=0 wrong=0
     : >wrong
     while [ $at -le "$count" ]; do
-        SHORT_AT=$at LD_PRELOAD=./short.so timeout 20 "$D" "$@" >out 2>err </dev/null
+        SHORT_AT=$at LD_PRELOAD=./short.so "$D" "$@" >out 2>err </dev/null
         got=$?
         tried=$((tried + 1))
         if [ $got = $code ] && cmp -s out whole; then
             :
-        elif [ $got != 3 ] || ! grep -qi 'memory' err; then
+        elif [ $got != 3 ] || ! speaks_of_memory; then
             wrong=$((wrong + 1))
             echo "    allocation $at: exit $got: $(head -c 200 err)" >>wrong
         fi

@@ -7,7 +7,7 @@
 # which takes it says the same).
 # usage: DEWLEDGER=path/to/dewledger tests/support/shipped.sh SCENARIO...
 # Prints the folder of each.  Made anew when the program, the scenario or a
-# weather file is another than then.
+# weather file was written since.
 set -u
 top=$(cd "$(dirname "$0")/../.." && pwd)
 build=$top/${DEW_BUILD:-build/gcc}
@@ -16,7 +16,7 @@ for scenario in "$@"; do
     scenario=$(realpath "$scenario")
     name=$(basename "$scenario" .yaml)
     folder=$build/shipped/$name
-    key=$(cat "$0" "$program" "$scenario" "$top"/weather/*.csv | sha256sum)
+    key=$(stat -L -c '%n %s %.9Y' "$0" "$program" "$scenario" "$top"/weather/*.csv)
     echo "$folder"
     [ "$(cat "$folder/key" 2>/dev/null)" = "$key" ] && continue
     rm -rf "$folder"
