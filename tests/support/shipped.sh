@@ -16,7 +16,7 @@ for scenario in "$@"; do
     scenario=$(realpath "$scenario")
     name=$(basename "$scenario" .yaml)
     folder=$build/shipped/$name
-    key=$(stat -L -c '%n %s %.9Y' "$0" "$program" "$scenario" "$top"/weather/*.csv)
+    key=$(stat -L -c '%s %.9Y' "$0" "$program" "$scenario" "$top"/weather/*.csv)
     echo "$folder"
     [ "$(cat "$folder/key" 2>/dev/null)" = "$key" ] && continue
     rm -rf "$folder"
