@@ -19,12 +19,19 @@ head -505 "$top"/scenarios/tutorial_log.csv | sed 's/^2025/2001/' >log.csv
     sed -n '/^2001-01-01 01/,/^2001-01-21 24/p' "$top"/weather/miami-made.csv; } >weather.csv
 mkdir kept held
 
+kept_files() { # how many
+    set -- kept/*
+    files=$#
+    [ -e "$1" ] || files=0
+}
+
 # same NAME NEW WORD...: what both runs write; NEW: files that are kept anew, or
 # "some" (houses drawn are kept in blocks, whose size goes by the processors)
 same() {
     what=$1 new=$2
     shift 2
-    before=$(ls kept | wc -l)
+    kept_files
+    before=$files
     # a fresh run of the same words is the same: once is enough
     fresh=fresh-$(cat house.yaml weather.csv log.csv | sha256sum | cut -c1-16)$(echo " $*" | tr -c 'A-Za-z0-9=.\n' _)
     (cd held && "$D" run ../house.yaml --out set --kept ../kept "$@" >out 2>err)
@@ -38,7 +45,8 @@ same() {
     fi
     says "$what: the bytes of a fresh run" sh -c \
         "[ $one = 0 ] && [ $two = 0 ] && diff -r held '$fresh'"
-    more=$(($(ls kept | wc -l) - before))
+    kept_files
+    more=$((files - before))
     [ "$new" = some ] && [ $more -gt 0 ] && new=$more
     says "$what: $new marched" test $more = "$new"
 }
