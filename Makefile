@@ -92,7 +92,7 @@ NEED  := $(NEED_all) \
 # wait more than they work.
 ifeq ($(MAKELEVEL)$(filter-out all demo check check-% coverage lint programs page \
       wasm install,$(GOALS)),0)
-MAKEFLAGS += -j$(shell expr $$(nproc 2>/dev/null || echo 2) + 1)
+MAKEFLAGS += -j$(shell expr $$(nproc 2>/dev/null || echo 2) + 2)
 endif
 
 # Made again when this goal needs a package that was not looked for yet.
@@ -170,9 +170,9 @@ LANES_8   := -march=x86-64-v4
 # Its functions are long and straight: where one begins in the cache's lines made
 # a tenth of the time, by chance of what is linked before it.
 LANES_AT  := -falign-functions=64
-# ... and of so many inlined variables a debugger's lists take gcc as long to make
-# as the code.
-MARCH_G   := $(if $(filter clang%,$(CC)),,-fno-var-tracking)
+# ... and of so many inlined variables a debugger's lists of where each stands take
+# gcc as long to make as the code; of all the others together a twelfth of it.
+LESS_G    := $(if $(filter clang%,$(CC)),,-fno-var-tracking)
 CLI_SRC   := $(filter-out $(if $(MPI),,$(MPI_FILE)),$(wildcard engine/cli/*.c \
                engine/cli/*/*.c engine/page/*.c))
 TEST_SRC  := $(wildcard tests/*/test_*.c)
@@ -266,13 +266,13 @@ else
 LINK_QUICK := $(if $(COV),,$(if $(shell command -v ld.gold),-fuse-ld=gold))
 endif
 
-$B/engine/march/march.o: QUICK := $(MARCH_G)
+$B/engine/%.o: QUICK := $(LESS_G)
 
 $B/$(MPI_FILE:.c=.o): OURS += $(MPI_CFLAGS)
 
 $B/engine/march/lanes_%.o: engine/march/lanes.c Makefile
 	@mkdir -p $(@D)
-	$(CC) $(OURS) $(CFLAGS) $(MARCH_G) $(LANES_$*) $(LANES_AT) -DCORE__LANES=$* -MMD -MP -c $< -o $@
+	$(CC) $(OURS) $(CFLAGS) $(LESS_G) $(LANES_$*) $(LANES_AT) -DCORE__LANES=$* -MMD -MP -c $< -o $@
 
 define embed
 $$B/$(1).o: $(1) engine/core/embed.S Makefile
