@@ -77,7 +77,7 @@ export PYTHON
 .DEFAULT_GOAL := all
 
 GOALS := $(or $(MAKECMDGOALS),all)
-FOR   ?= $(GOALS)
+FOR   := $(GOALS)
 NEED  := $(NEED_all) \
   $(if $(filter check% coverage bench study mutants,$(FOR)),$(NEED_check)) \
   $(if $(filter first-results ducts-answer evidence atlas%,$(FOR)),python3) \
@@ -249,7 +249,7 @@ $B/dewledger-scenario.5: $B/dewledger
 # not break the next build.  The Makefile itself is a dependency.
 $B/%.o: %.c Makefile
 	@mkdir -p $(@D)
-	$(CC) $(OURS) $(CFLAGS) $(QUICK) -Itests -MMD -MP -c $< -o $@
+	$(CC) $(OURS) $(LESS_G) $(CFLAGS) $(QUICK) -Itests -MMD -MP -c $< -o $@
 
 # Tests spend their time in the library: theirs is compiled and linked quickly,
 # unless asked otherwise; with sanitizers all but those that step an hour in code
@@ -266,13 +266,11 @@ else
 LINK_QUICK := $(if $(COV),,$(if $(shell command -v ld.gold),-fuse-ld=gold))
 endif
 
-$B/engine/%.o: QUICK := $(LESS_G)
-
 $B/$(MPI_FILE:.c=.o): OURS += $(MPI_CFLAGS)
 
 $B/engine/march/lanes_%.o: engine/march/lanes.c Makefile
 	@mkdir -p $(@D)
-	$(CC) $(OURS) $(CFLAGS) $(LESS_G) $(LANES_$*) $(LANES_AT) -DCORE__LANES=$* -MMD -MP -c $< -o $@
+	$(CC) $(OURS) $(LESS_G) $(CFLAGS) $(LANES_$*) $(LANES_AT) -DCORE__LANES=$* -MMD -MP -c $< -o $@
 
 define embed
 $$B/$(1).o: $(1) engine/core/embed.S Makefile

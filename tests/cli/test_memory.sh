@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # One allocation is refused, each in turn or every so many: a command then says
 # that memory is short and ends with 3, or its result is the whole one.  It
-# never blames a file, never leaves out a part.  TRIES says how many for each
+# never blames a file, leaves out a part or waits for ever.  TRIES says how many for each
 # command.
 set -u
 D=$(realpath "${DEWLEDGER:-${DEW_BUILD:-build/gcc}/dewledger}")
@@ -16,8 +16,6 @@ if ! "${CC:-gcc}" -shared -fPIC -O1 -o short.so "$here/tests/cli/short_memory.c"
     echo "skip short memory: $(tail -1 log)"
     exit 77
 fi
-
-ulimit -t 20 # seconds of processor: none goes on for ever
 
 speaks_of_memory() {
     while IFS= read -r line; do

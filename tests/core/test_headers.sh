@@ -1,7 +1,6 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Each public header stands alone in C, and all stand together in C and in C++: what
-# one lacks it lacks in both.
+# Each public header stands alone, and all stand together, in C and in C++.
 set -u
 bad=0
 flags="-Wall -Wextra -Wpedantic -Werror -Iinclude -fsyntax-only"
@@ -25,4 +24,11 @@ for header in include/dew/*.h; do
 $text"
 done
 try "all together" "$all" "c c++"
+# one call, a compiler for each of them
+if gcc -x c++ -std=c++11 $flags include/dew/*.h 2>&1; then
+    echo "ok each alone in c++"
+else
+    echo "not ok each alone in c++"
+    bad=1
+fi
 exit $bad

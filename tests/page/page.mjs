@@ -81,6 +81,11 @@ async function told(page) {
   });
 }
 
+// No policy of the page lets a driver wait for what is so there.
+async function until(page, so, words = undefined) {
+  for (let i = 0; i < LONG / 20 && !await page.evaluate(so, words); i++) await page.waitForTimeout(20);
+}
+
 const text = async (page, id) => (await page.locator(id).textContent()) ?? "";
 const upload = (page, id, name, bytes) => page.setInputFiles(id, { name, mimeType: "text/plain",
   buffer: Buffer.from(bytes) });
@@ -547,10 +552,7 @@ await dropped?.close();
     };
   };
   const page = await opened(undefined, listens);
-  const at = async (word, times = 1) => { // no policy of the page lets a driver wait for it
-    for (let i = 0; i < LONG / 20 &&
-      await page.evaluate((is) => words.filter((one) => one === is).length, word) < times; i++) await page.waitForTimeout(20);
-  };
+  const at = (word, times = 1) => until(page, ([is, often]) => words.filter((one) => one === is).length >= often, [word, times]);
   const asked = () => page.evaluate(() => {
     delete document.getElementById("ui-told").dataset.told;
     words.length = 0;
@@ -610,7 +612,7 @@ await dropped?.close();
   });
 
   await page.click("#ui-demo");
-  for (let i = 0; i < LONG / 20 && await page.evaluate(() => runs) === 0; i++) await page.waitForTimeout(20);
+  await until(page, () => runs > 0);
   await page.waitForTimeout(300); // it marches
   await page.evaluate(() => { ended = 0; });
   await page.click("#ui-go");
